@@ -1,0 +1,41 @@
+namespace BosFlow.Displacement;
+
+/// <summary>Settings of the windowed correlation engine.</summary>
+public sealed record DisplacementSettings
+{
+    /// <summary>Side of the final interrogation window, px, even, 8 to 128.</summary>
+    public int WindowPixels { get; init; } = 32;
+
+    /// <summary>Distance between neighbouring vectors, px, 2 to 128.</summary>
+    public int SpacingPixels { get; init; } = 16;
+
+    /// <summary>Side of the window of the first, coarse pass, px: 32, 64 or 128.</summary>
+    public int CoarseWindowPixels { get; init; } = 64;
+
+    /// <summary>Number of passes with image deformation after the coarse pass, 1 to 8.</summary>
+    public int Passes { get; init; } = 3;
+
+    /// <summary>Weighting of the final window.</summary>
+    public WindowWeighting Weighting { get; init; } = WindowWeighting.TopHat;
+
+    /// <summary>How the passes with image deformation find the remaining shift.</summary>
+    public SubPixelMethod SubPixel { get; init; } = SubPixelMethod.LeastSquares;
+
+    /// <summary>Interpolation of the deformed picture in the last pass (earlier passes use cubic).</summary>
+    public InterpolationOrder Interpolation { get; init; } = InterpolationOrder.Quintic;
+
+    /// <summary>Number of 3 x 3 binomial smoothings of the predictor between passes, 0 to 16. The result itself is never smoothed.</summary>
+    public int PredictorSmoothings { get; init; } = 2;
+
+    /// <summary>Vectors whose correlation is below this are flagged, 0 to 1.</summary>
+    public double LowestCorrelation { get; init; } = 0.4;
+
+    /// <summary>Threshold of the normalised-median test, greater than 0 (Westerweel and Scarano 2005 use 2).</summary>
+    public double OutlierThreshold { get; init; } = 2;
+
+    /// <summary>Noise level in the normalised-median test, px, greater than 0.</summary>
+    public double OutlierNoisePixels { get; init; } = 0.05;
+
+    /// <summary>Whether outliers get the median of their neighbours (flagged) or NaN (flagged).</summary>
+    public bool ReplaceOutliers { get; init; } = true;
+}

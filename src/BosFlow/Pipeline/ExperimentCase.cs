@@ -1,0 +1,34 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Optics;
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>One experiment: what was filmed, how, with which gas, and what is wanted. SI units inside.</summary>
+public sealed record ExperimentCase
+{
+    /// <summary>Footage and choice of frames.</summary>
+    public required FootageSettings Footage { get; init; }
+
+    /// <summary>Reference picture.</summary>
+    public ReferenceSettings Reference { get; init; } = new();
+
+    /// <summary>Region of interest and masks.</summary>
+    public RegionSettings Region { get; init; } = new();
+
+    /// <summary>Motion of camera and board.</summary>
+    public RegistrationSettings Registration { get; init; } = new();
+
+    /// <summary>Correlation engine.</summary>
+    public DisplacementSettings Displacement { get; init; } = new();
+
+    /// <summary>Distances and camera; null = displacements only, no gradient.</summary>
+    public RigGeometry? Rig { get; init; }
+
+    /// <summary>Gas.</summary>
+    public GasSettings Gas { get; init; } = new();
+
+    /// <summary>Angle of the knife edge of the knife-edge view, degrees counter-clockwise as seen on the picture; 0 shows the gradient along +x, 90 along the picture's upward direction.</summary>
+    public double KnifeEdgeDegrees { get; init; }
+}

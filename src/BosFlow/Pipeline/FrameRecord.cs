@@ -1,0 +1,39 @@
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>One line of the table of frames: a frame's result without its vectors.</summary>
+/// <param name="Index">Number of the frame in the footage.</param>
+/// <param name="TimeSeconds">Time since the first frame, s; NaN where unknown.</param>
+/// <param name="Source">File (and position) the frame came from.</param>
+/// <param name="Motion">Motion that was taken out.</param>
+/// <param name="NoiseFloorU">RMS of u on the undisturbed region, px.</param>
+/// <param name="NoiseFloorV">RMS of v on the undisturbed region, px.</param>
+/// <param name="ValidFraction">Share of the vectors outside the masks that were measured, 0 to 1.</param>
+/// <param name="MeanLevel">Mean grey level, digital numbers.</param>
+/// <param name="SaturatedFraction">Share of saturated pixels, 0 to 1.</param>
+/// <param name="Failure">Why the frame could not be measured; null where it was.</param>
+/// <param name="Warnings">What the user should know of this frame.</param>
+public sealed record FrameRecord(
+    int Index,
+    double TimeSeconds,
+    string Source,
+    PlanarMotion Motion,
+    double NoiseFloorU,
+    double NoiseFloorV,
+    double ValidFraction,
+    double MeanLevel,
+    double SaturatedFraction,
+    string? Failure,
+    IReadOnlyList<string> Warnings)
+{
+    /// <summary>The record of a frame's result.</summary>
+    /// <param name="result">The frame's result.</param>
+    public static FrameRecord Of(FrameResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return new FrameRecord(
+            result.Index, result.TimeSeconds, result.Source, result.Motion, result.NoiseFloorU, result.NoiseFloorV,
+            result.ValidFraction, result.MeanLevel, result.SaturatedFraction, result.Failure, result.Warnings);
+    }
+}

@@ -1,0 +1,44 @@
+using BosFlow.Displacement;
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>What one frame gave. Holds nothing that depends on the clock or the machine, so that its file is the same on every run.</summary>
+public sealed record FrameResult
+{
+    /// <summary>Number of the frame in the footage.</summary>
+    public required int Index { get; init; }
+
+    /// <summary>Time since the first frame of the footage, s; NaN where unknown.</summary>
+    public required double TimeSeconds { get; init; }
+
+    /// <summary>File (and position) the frame came from.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>Displacement with the motion of the background taken out. All NaN and flagged where the frame failed.</summary>
+    public required VectorField Field { get; init; }
+
+    /// <summary>Motion that was taken out.</summary>
+    public required PlanarMotion Motion { get; init; }
+
+    /// <summary>RMS of the remaining u on the undisturbed region, px: the noise floor in x. NaN where there is no such region.</summary>
+    public required double NoiseFloorU { get; init; }
+
+    /// <summary>RMS of the remaining v on the undisturbed region, px.</summary>
+    public required double NoiseFloorV { get; init; }
+
+    /// <summary>Share of the vectors outside the masks that were measured (flag 0), 0 to 1.</summary>
+    public required double ValidFraction { get; init; }
+
+    /// <summary>Mean grey level of the frame, digital numbers.</summary>
+    public required double MeanLevel { get; init; }
+
+    /// <summary>Share of the frame's pixels at the white level, 0 to 1.</summary>
+    public required double SaturatedFraction { get; init; }
+
+    /// <summary>Why the frame could not be measured; null where it was.</summary>
+    public string? Failure { get; init; }
+
+    /// <summary>What the user should know of this frame, one sentence each.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+}

@@ -1,0 +1,21 @@
+namespace BosFlow.Pipeline;
+
+/// <summary>Where the results of a run are kept; finished frames stay, whatever happens to the process.</summary>
+public interface IRunStore
+{
+    /// <summary>Numbers of the frames whose results are complete and readable.</summary>
+    IReadOnlySet<int> FinishedFrames();
+
+    /// <summary>Keeps one frame's result; complete or not there at all. Safe to call from several threads for different frames.</summary>
+    /// <param name="result">The frame's result.</param>
+    /// <param name="processingSeconds">Time it took, s; kept apart from the result.</param>
+    void WriteFrame(FrameResult result, double processingSeconds);
+
+    /// <summary>Reads back what <see cref="WriteFrame"/> kept, bit for bit in its arrays.</summary>
+    /// <param name="index">Number of the frame in the footage.</param>
+    FrameResult ReadFrame(int index);
+
+    /// <summary>Keeps the summary of the whole run: statistics, derived fields, table of frames, maps, report.</summary>
+    /// <param name="summary">The summary.</param>
+    void WriteSummary(RunSummary summary);
+}

@@ -1,0 +1,11 @@
+using BosFlow.Footage;
+
+namespace BosFlow.Registration;
+
+/// <summary>The picture that everything is measured against.</summary>
+/// <param name="Image">The picture; its pixel grid is the result's.</param>
+/// <param name="FrameCount">Number of frames combined in it, at least 1.</param>
+/// <param name="Description">One line for the report: where it comes from and how it was combined.</param>
+/// <param name="Files">The files it came from, absolute paths, for the provenance; empty where frames of the footage served.</param>
+/// <param name="Warnings">Consequences the user should know, one sentence each.</param>
+public sealed record Reference(GrayImage Image, int FrameCount, string Description, IReadOnlyList<string> Files, IReadOnlyList<string> Warnings);
