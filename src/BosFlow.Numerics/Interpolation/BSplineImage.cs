@@ -1,0 +1,100 @@
+namespace BosFlow.Numerics.Interpolation;
+
+/// <summary>
+/// A picture as a B-spline surface that passes through its grey levels: samples between pixels without resampling twice.
+/// Pixel centres at integers; beyond the border the picture is mirrored about its outermost pixels.
+/// </summary>
+/// <remarks>Immutable after <see cref="Load"/>; several threads may sample one object.</remarks>
+public sealed class BSplineImage
+{
+    // Room for the widest support (three pixels beyond a position on the border) plus one vector of lanes on the right.
+    internal const int Border = 4;
+
+    private float[] coefficients = [];
+
+    /// <summary>Prepares an empty surface; <see cref="Load"/> fills it, again and again without new memory.</summary>
+    /// <param name="order">3 (cubic) or 5 (quintic).</param>
+    public BSplineImage(int order)
+    {
+        BSplineKernel.Poles(order);
+        Order = order;
+    }
+
+    /// <summary>Prepares a surface from a picture.</summary>
+    /// <param name="pixels">Grey levels, row-major, width * height, without NaN.</param>
+    /// <param name="width">Pixels in a row, at least 2.</param>
+    /// <param name="height">Rows, at least 2.</param>
+    /// <param name="order">3 (cubic) or 5 (quintic).</param>
+    public BSplineImage(ReadOnlySpan<float> pixels, int width, int height, int order)
+        : this(order) => Load(pixels, width, height);
+
+    /// <summary>3 (cubic) or 5 (quintic).</summary>
+    public int Order { get; }
+
+    /// <summary>Pixels in a row.</summary>
+    public int Width { get; private set; }
+
+    /// <summary>Rows.</summary>
+    public int Height { get; private set; }
+
+    /// <summary>Floats from one row of coefficients to the next.</summary>
+    internal int Stride { get; private set; }
+
+    /// <summary>Coefficients with their mirrored border; pixel (x, y) is at (y + Border) * Stride + x + Border.</summary>
+    internal ReadOnlySpan<float> Coefficients => coefficients;
+
+    /// <summary>Takes another picture; not while another thread samples.</summary>
+    /// <param name="pixels">Grey levels, row-major, width * height, without NaN.</param>
+    /// <param name="width">Pixels in a row, at least 6.</param>
+    /// <param name="height">Rows, at least 6.</param>
+    public void Load(ReadOnlySpan<float> pixels, int width, int height)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(width, 6);
+        ArgumentOutOfRangeException.ThrowIfLessThan(height, 6);
+        if (pixels.Length != checked(width * height))
+            throw new ArgumentException($"{pixels.Length} pixels given for {width} x {height}.", nameof(pixels));
+        Width = width;
+        Height = height;
+        Stride = width + (2 * Border) + System.Numerics.Vector<float>.Count;
+        int needed = checked(Stride * (height + (2 * Border)));
+        if (coefficients.Length != needed)
+            coefficients = new float[needed];
+        Span<float> inside = coefficients.AsSpan((Border * Stride) + Border);
+        for (int y = 0; y < height; y++)
+            pixels.Slice(y * width, width).CopyTo(inside[(y * Stride)..]);
+        BSplinePrefilter.Run(inside, width, height, Stride, Order);
+        Mirror();
+    }
+
+    /// <summary>Grey level at any position.</summary>
+    /// <param name="x">Column, px; positions outside the picture are moved to its border.</param>
+    /// <param name="y">Row, px.</param>
+    /// <returns>Interpolated grey level; NaN for a NaN position.</returns>
+    public float Sample(double x, double y)
+    {
+        if (double.IsNaN(x) || double.IsNaN(y))
+            return float.NaN;
+        float px = (float)Math.Clamp(x, 0, Width - 1), py = (float)Math.Clamp(y, 0, Height - 1);
+        int ix = (int)px, iy = (int)py;
+        return BSplineWarp.SampleScalar(coefficients, Stride, ix, iy, px - ix, py - iy, Order);
+    }
+
+    private void Mirror()
+    {
+        for (int y = 0; y < Height; y++)
+        {
+            Span<float> row = coefficients.AsSpan((y + Border) * Stride, Stride);
+            for (int k = 1; k <= Border; k++)
+            {
+                row[Border - k] = row[Border + k];
+                row[Border + Width - 1 + k] = row[Border + Width - 1 - k];
+            }
+        }
+
+        for (int k = 1; k <= Border; k++)
+        {
+            coefficients.AsSpan((Border + k) * Stride, Stride).CopyTo(coefficients.AsSpan((Border - k) * Stride, Stride));
+            coefficients.AsSpan((Border + Height - 1 - k) * Stride, Stride).CopyTo(coefficients.AsSpan((Border + Height - 1 + k) * Stride, Stride));
+        }
+    }
+}

@@ -1,0 +1,142 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+
+namespace BosFlow.Numerics.Interpolation;
+
+/// <summary>Turns grey levels into B-spline coefficients: a recursive filter along columns, then along rows.</summary>
+/// <remarks>
+/// Whole-sample symmetric borders. The sum that starts the recursion is cut where the pole's power falls below 1e-9.
+/// Source: Unser 1999, IEEE Signal Process. Mag. 16(6):22, doi 10.1109/79.799930, box 2 (from memory; tests check interpolation at the samples).
+/// </remarks>
+internal static class BSplinePrefilter
+{
+    private const double Negligible = 1e-9;
+
+    // plane: rows of "stride" floats, of which "width" count, in place.
+    public static void Run(Span<float> plane, int width, int height, int stride, int order)
+    {
+        foreach (double pole in BSplineKernel.Poles(order))
+        {
+            if (height > 1)
+                AlongColumns(plane, width, height, stride, (float)pole);
+            if (width > 1)
+                AlongRows(plane, width, height, stride, (float)pole);
+        }
+    }
+
+    private static int Horizon(float pole) => (int)Math.Ceiling(Math.Log(Negligible) / Math.Log(Math.Abs(pole)));
+
+    // Index of sample k of the mirrored line: 0 1 2 3 2 1 0 1 ... for n = 4.
+    private static int Mirrored(int k, int n)
+    {
+        int folded = k % ((2 * n) - 2);
+        return folded < n ? folded : (2 * n) - 2 - folded;
+    }
+
+    private static void AlongColumns(Span<float> plane, int width, int height, int stride, float pole)
+    {
+        float gain = (1 - pole) * (1 - (1 / pole));
+        for (int y = 0; y < height; y++)
+            Scale(plane.Slice(y * stride, width), gain);
+
+        Span<float> first = plane[..width];
+        float[] firstBefore = first.ToArray();
+        float power = pole;
+        for (int k = 1; k < Horizon(pole); k++, power *= pole)
+        {
+            int row = Mirrored(k, height);
+            AddScaled(first, row == 0 ? firstBefore : plane.Slice(row * stride, width), power);
+        }
+
+        for (int y = 1; y < height; y++)
+            AddScaled(plane.Slice(y * stride, width), plane.Slice((y - 1) * stride, width), pole);
+
+        Span<float> last = plane.Slice((height - 1) * stride, width);
+        ReadOnlySpan<float> beforeLast = plane.Slice((height - 2) * stride, width);
+        float end = pole / ((pole * pole) - 1);
+        for (int x = 0; x < width; x++)
+            last[x] = end * (last[x] + (pole * beforeLast[x]));
+        for (int y = height - 2; y >= 0; y--)
+            Backward(plane.Slice(y * stride, width), plane.Slice((y + 1) * stride, width), pole);
+    }
+
+    // A block of rows, one a lane, is transposed so that the recursion runs on whole vectors.
+    private static void AlongRows(Span<float> plane, int width, int height, int stride, float pole)
+    {
+        int lanes = Vector<float>.Count;
+        Vector<float>[] block = new Vector<float>[width];
+        Span<float> flat = MemoryMarshal.Cast<Vector<float>, float>(block.AsSpan());
+        for (int y = 0; y < height; y += lanes)
+        {
+            int rows = Math.Min(lanes, height - y);
+            for (int lane = 0; lane < rows; lane++)
+            {
+                ReadOnlySpan<float> row = plane.Slice((y + lane) * stride, width);
+                for (int x = 0, at = lane; x < width; x++, at += lanes)
+                    flat[at] = row[x];
+            }
+
+            Recursion(block, pole);
+            for (int lane = 0; lane < rows; lane++)
+            {
+                Span<float> row = plane.Slice((y + lane) * stride, width);
+                for (int x = 0, at = lane; x < width; x++, at += lanes)
+                    row[x] = flat[at];
+            }
+        }
+    }
+
+    private static void Recursion(Span<Vector<float>> line, float pole)
+    {
+        int n = line.Length;
+        float gain = (1 - pole) * (1 - (1 / pole));
+        Vector<float> sum = line[0];
+        float power = pole;
+        for (int k = 1; k < Horizon(pole); k++, power *= pole)
+            sum += line[Mirrored(k, n)] * power;
+        Vector<float> previous = sum * gain;
+        line[0] = previous;
+        for (int x = 1; x < n; x++)
+        {
+            previous = (line[x] * gain) + (previous * pole);
+            line[x] = previous;
+        }
+
+        previous = (line[n - 1] + (line[n - 2] * pole)) * (pole / ((pole * pole) - 1));
+        line[n - 1] = previous;
+        for (int x = n - 2; x >= 0; x--)
+        {
+            previous = (previous - line[x]) * pole;
+            line[x] = previous;
+        }
+    }
+
+    private static void Scale(Span<float> row, float factor)
+    {
+        Span<Vector<float>> wide = MemoryMarshal.Cast<float, Vector<float>>(row);
+        for (int i = 0; i < wide.Length; i++)
+            wide[i] *= factor;
+        for (int x = wide.Length * Vector<float>.Count; x < row.Length; x++)
+            row[x] *= factor;
+    }
+
+    private static void AddScaled(Span<float> target, ReadOnlySpan<float> source, float factor)
+    {
+        Span<Vector<float>> wideTarget = MemoryMarshal.Cast<float, Vector<float>>(target);
+        ReadOnlySpan<Vector<float>> wideSource = MemoryMarshal.Cast<float, Vector<float>>(source);
+        for (int i = 0; i < wideTarget.Length; i++)
+            wideTarget[i] += wideSource[i] * factor;
+        for (int x = wideTarget.Length * Vector<float>.Count; x < target.Length; x++)
+            target[x] += source[x] * factor;
+    }
+
+    private static void Backward(Span<float> row, ReadOnlySpan<float> next, float pole)
+    {
+        Span<Vector<float>> wideRow = MemoryMarshal.Cast<float, Vector<float>>(row);
+        ReadOnlySpan<Vector<float>> wideNext = MemoryMarshal.Cast<float, Vector<float>>(next);
+        for (int i = 0; i < wideRow.Length; i++)
+            wideRow[i] = (wideNext[i] - wideRow[i]) * pole;
+        for (int x = wideRow.Length * Vector<float>.Count; x < row.Length; x++)
+            row[x] = (next[x] - row[x]) * pole;
+    }
+}

@@ -1,0 +1,34 @@
+namespace BosFlow.Numerics.Robust;
+
+/// <summary>Medians and other order statistics. NaN must be left out by the caller.</summary>
+public static class Quantiles
+{
+    /// <summary>Median; the two middle values are averaged where the count is even.</summary>
+    /// <param name="values">Values without NaN; reordered.</param>
+    /// <returns>The median; NaN for an empty span.</returns>
+    public static float Median(Span<float> values)
+    {
+        if (values.IsEmpty)
+            return float.NaN;
+        values.Sort();
+        int half = values.Length / 2;
+        return values.Length % 2 == 1 ? values[half] : 0.5f * (values[half - 1] + values[half]);
+    }
+
+    /// <summary>Value below which a share of the values lies, linear between neighbours.</summary>
+    /// <param name="values">Values without NaN; reordered.</param>
+    /// <param name="share">0 to 1.</param>
+    /// <returns>The quantile; NaN for an empty span.</returns>
+    public static float Quantile(Span<float> values, double share)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(share);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(share, 1);
+        if (values.IsEmpty)
+            return float.NaN;
+        values.Sort();
+        double position = share * (values.Length - 1);
+        int below = (int)position;
+        int above = Math.Min(below + 1, values.Length - 1);
+        return (float)(values[below] + ((position - below) * (values[above] - (double)values[below])));
+    }
+}

@@ -1,0 +1,105 @@
+using BosFlow.Numerics.Interpolation;
+using MathNet.Numerics.Interpolation;
+
+namespace BosFlow.Numerics.Tests.Interpolation;
+
+public sealed class BSplineImageTests
+{
+    [Theory]
+    [InlineData(3, 6, 6)]
+    [InlineData(3, 33, 17)]
+    [InlineData(5, 6, 9)]
+    [InlineData(5, 40, 31)]
+    public void Sample_AtPixelCentres_GivesTheGreyLevels(int order, int width, int height)
+    {
+        float[] pixels = Noise(width * height, 1);
+        var image = new BSplineImage(pixels, width, height, order);
+
+        for (int y = 0; y < height; y++)
+        {
+            for (int x = 0; x < width; x++)
+                Assert.Equal(pixels[(y * width) + x], image.Sample(x, y), 2e-3);
+        }
+    }
+
+    [Theory]
+    [InlineData(3)]
+    [InlineData(5)]
+    public void Sample_PolynomialOfTheOrder_IsReproducedInside(int order)
+    {
+        // A spline of order n reproduces polynomials up to degree n; the mirrored border only disturbs its surroundings.
+        double Surface(double x, double y) => 0.5 + (0.3 * Math.Pow((x - 30) / 30, order)) - (0.2 * Math.Pow((y - 30) / 30, 2));
+        float[] pixels = new float[61 * 61];
+        for (int y = 0; y < 61; y++)
+        {
+            for (int x = 0; x < 61; x++)
+                pixels[(y * 61) + x] = (float)Surface(x, y);
+        }
+
+        var image = new BSplineImage(pixels, 61, 61, order);
+
+        for (double y = 20; y < 40; y += 1.37)
+        {
+            for (double x = 20; x < 40; x += 0.73)
+                Assert.Equal(Surface(x, y), image.Sample(x, y), 2e-6);
+        }
+    }
+
+    [Fact]
+    public void Sample_CubicFarFromTheBorder_AgreesWithMathNetsCubicSpline()
+    {
+        // MathNet's natural spline has other end conditions; their influence decays by 0.268 a pixel.
+        float[] line = Noise(64, 2);
+        double[] abscissae = [.. Enumerable.Range(0, 64).Select(i => (double)i)];
+        CubicSpline expected = CubicSpline.InterpolateNaturalSorted(abscissae, [.. line.Select(v => (double)v)]);
+        float[] pixels = new float[64 * 8];
+        for (int y = 0; y < 8; y++)
+            line.CopyTo(pixels, y * 64);
+        var image = new BSplineImage(pixels, 64, 8, 3);
+
+        for (double x = 16; x < 48; x += 0.21)
+            Assert.Equal(expected.Interpolate(x), image.Sample(x, 4), 1e-3); // floats near 200
+    }
+
+    [Theory]
+    [InlineData(3, 0.02f)]
+    [InlineData(5, 0.02f)]
+    [InlineData(3, 9f)]
+    [InlineData(5, 9f)]
+    public void Row_AnyDisplacement_MatchesTheReferencePixelByPixel(int order, float roughness)
+    {
+        const int Width = 71, Height = 23;
+        var image = new BSplineImage(Noise(Width * Height, 3), Width, Height, order);
+        float[] target = new float[Width], expected = new float[Width], inside = new float[Width], expectedInside = new float[Width];
+        for (int y = 0; y < Height; y++)
+        {
+            float[] u = [.. Noise(Width, 10 + y).Select(n => 1.3f + ((n - 100) * roughness / 100))];
+            float[] v = [.. Noise(Width, 99 + y).Select(n => -0.6f + ((n - 100) * roughness / 100))];
+
+            BSplineWarp.Row(image, y, u, v, target, inside);
+            BSplineWarp.RowReference(image, 0, y, u, v, expected, expectedInside);
+
+            Assert.Equal(expectedInside, inside);
+            for (int x = 0; x < Width; x++)
+                Assert.Equal(expected[x], target[x], 1e-3); // grey levels to 200, float rounding of 36 products
+        }
+    }
+
+    [Fact]
+    public void Sample_OutsideThePicture_TakesTheBorder()
+    {
+        var image = new BSplineImage(Noise(64, 4), 8, 8, 5);
+
+        Assert.Equal(image.Sample(0, 7), image.Sample(-5, 30));
+        Assert.True(float.IsNaN(image.Sample(double.NaN, 0)));
+    }
+
+    private static float[] Noise(int count, int seed)
+    {
+        var random = new Random(seed);
+        float[] values = new float[count];
+        for (int i = 0; i < count; i++)
+            values[i] = (float)(random.NextDouble() * 200);
+        return values;
+    }
+}
