@@ -1,6 +1,6 @@
 using BosFlow.TestKit;
 
-namespace BosFlow.Architecture.Tests.TestKit;
+namespace BosFlow.Architecture.Tests.Kit;
 
 public sealed class ErrorStatisticsTests
 {

@@ -1,0 +1,62 @@
+namespace BosFlow.Architecture.Tests;
+
+/// <summary>
+/// Inside BosFlow the folders follow the data: a stage knows the value types of the stages before it and nothing of
+/// those after it. The table is repeated in DEVELOPERS.md.
+/// </summary>
+public sealed class StageOrderTests
+{
+    /// <summary>The stages in the order of the data, each with the stages whose types it may use.</summary>
+    private static readonly (string Stage, string[] MayUse)[] Table =
+    [
+        ("Speckle", []),
+        ("Footage", []),
+        ("Camera", ["Footage"]),
+        ("Registration", ["Footage", "Camera"]),
+        ("Displacement", ["Footage", "Registration"]),
+        ("Optics", ["Camera", "Displacement"]),
+        ("Density", ["Displacement", "Optics"]),
+        ("Statistics", ["Displacement"]),
+        ("Synthesis", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics"]),
+        ("Pipeline", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics"]),
+    ];
+
+    public static TheoryData<string> Stages => [.. Table.Select(row => row.Stage)];
+
+    [Fact]
+    public void Table_MayUse_OnlyEarlierStages()
+    {
+        for (int i = 0; i < Table.Length; i++)
+            Assert.All(Table[i].MayUse, used => Assert.Contains(used, Table.Take(i).Select(row => row.Stage)));
+    }
+
+    [Fact]
+    public void Namespaces_OfTheDomain_AreStages()
+    {
+        IEnumerable<string> unknown = ProductAssemblies.TypesOf(ProductAssemblies.Domain)
+            .Select(StageOf)
+            .Where(stage => stage is not null && !Table.Any(row => row.Stage == stage))!;
+
+        SourceTree.AssertNone(unknown.Select(stage => $"BosFlow.{stage} is not in the table of stages"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Stages))]
+    public void Stage_Uses_OnlyStagesOfItsTable(string stage)
+    {
+        string[] mayUse = Table.Single(row => row.Stage == stage).MayUse;
+        IEnumerable<string> findings =
+            from type in ProductAssemblies.TypesOf(ProductAssemblies.Domain)
+            where StageOf(type) == stage
+            from used in MemberUses.TypesUsedBy(type)
+            where used.Assembly == type.Assembly
+            let other = StageOf(used)
+            where other is not null && other != stage && !mayUse.Contains(other)
+            select $"{type.FullName} uses {used.FullName}: {stage} must not know {other}";
+
+        SourceTree.AssertNone(findings);
+    }
+
+    // "BosFlow.Optics.Gases" belongs to Optics; "BosFlow" itself holds what all stages share.
+    private static string? StageOf(Type type) => type.Namespace?.Split('.') is ["BosFlow", string stage, ..] ? stage : null;
+}
