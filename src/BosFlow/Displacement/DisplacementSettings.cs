@@ -34,7 +34,7 @@ public sealed record DisplacementSettings
     public double OutlierThreshold { get; init; } = 2;
 
     /// <summary>Noise level in the normalised-median test, px, greater than 0.</summary>
-    public double OutlierNoisePixels { get; init; } = 0.05;
+    public double OutlierNoisePixels { get; init; } = 0.1;
 
     /// <summary>Whether outliers get the median of their neighbours (flagged) or NaN (flagged).</summary>
     public bool ReplaceOutliers { get; init; } = true;

@@ -1,0 +1,161 @@
+using System.Numerics;
+using BosFlow.Numerics.Spectral;
+
+namespace BosFlow.Displacement;
+
+/// <summary>First pass: FFT correlation of large windows, moved by whole pixels of the background's motion.</summary>
+internal sealed class CoarsePass
+{
+    // Below these a coarse peak is chance rather than texture (common practice, no source).
+    private const double LowestCorrelation = 0.2;
+    private const double LowestPeakRatio = 1.1;
+
+    // Coarse vectors scatter more than final ones: noise level of the outlier test, px.
+    private const double OutlierNoise = 0.5;
+    private const double OutlierThreshold = 2;
+    private const double LeastUsableShare = 0.3;
+
+    private readonly ReferenceTexture texture;
+    private readonly WindowLayout layout;
+    private readonly WindowCorrelator correlator;
+    private readonly CorrelationPeak[] peaks;
+    private readonly (int Node, int ShiftX, int ShiftY)[] lanes;
+    private readonly float[] reference;
+    private readonly float[] moved;
+
+    public CoarsePass(ReferenceTexture texture, int size)
+    {
+        this.texture = texture;
+        while (size > Math.Min(texture.Width, texture.Height))
+            size /= 2;
+        layout = WindowLayout.Fill(texture.Width, texture.Height, size, size / 2);
+        correlator = new WindowCorrelator(size, Vector<float>.Count);
+        peaks = new CorrelationPeak[correlator.Lanes];
+        lanes = new (int, int, int)[correlator.Lanes];
+        reference = new float[size * size];
+        moved = new float[size * size];
+        State = new NodeState(layout.Grid);
+    }
+
+    /// <summary>Complete displacement beyond the motion at the coarse nodes after <see cref="Run"/>, without NaN.</summary>
+    public NodeState State { get; }
+
+    public void Run(PreparedFrame frame, CancellationToken cancellationToken)
+    {
+        int filled = 0;
+        for (int node = 0; node < State.Grid.Count; node++)
+        {
+            cancellationToken.ThrowIfCancellationRequested();
+            State.Flags[node] = VectorFlags.None;
+            State.PeakRatio[node] = float.NaN;
+            int shiftX = (int)MathF.Round(State.MotionU[node]), shiftY = (int)MathF.Round(State.MotionV[node]);
+            if (!LoadReference(node) || !LoadMoved(node, shiftX, shiftY, frame))
+            {
+                State.Drop(node, VectorFlags.Masked);
+                continue;
+            }
+
+            correlator.SetWindows(filled, reference, moved);
+            lanes[filled++] = (node, shiftX, shiftY);
+            if (filled == correlator.Lanes)
+                filled = Flush(filled);
+        }
+
+        Flush(filled);
+        Validate();
+        PredictorUpdate.Fill(State.Grid, State.U);
+        PredictorUpdate.Fill(State.Grid, State.V);
+    }
+
+    private int Flush(int filled)
+    {
+        if (filled == 0)
+            return 0;
+        correlator.Correlate(peaks.AsSpan(0, filled), layout.Size / 4);
+        for (int lane = 0; lane < filled; lane++)
+        {
+            (int node, int shiftX, int shiftY) = lanes[lane];
+            CorrelationPeak peak = peaks[lane];
+            State.PeakRatio[node] = (float)peak.PeakRatio;
+            if (!(peak.Value > LowestCorrelation) || !(peak.PeakRatio > LowestPeakRatio))
+            {
+                State.Drop(node, VectorFlags.LowCorrelation);
+                continue;
+            }
+
+            State.U[node] = (float)(shiftX + peak.Dx) - State.MotionU[node];
+            State.V[node] = (float)(shiftY + peak.Dy) - State.MotionV[node];
+        }
+
+        return 0;
+    }
+
+    private void Validate()
+    {
+        bool[] trusted = new bool[State.Grid.Count];
+        for (int node = 0; node < trusted.Length; node++)
+            trusted[node] = State.Flags[node] == VectorFlags.None;
+        bool[] outliers = VectorValidation.FindOutliers(State.Grid, State.U, State.V, trusted, OutlierThreshold, OutlierNoise);
+        for (int node = 0; node < trusted.Length; node++)
+            trusted[node] &= !outliers[node];
+        for (int node = 0; node < trusted.Length; node++)
+        {
+            if (trusted[node])
+                continue;
+            bool known = VectorValidation.TryNeighbourMedian(State.Grid, node, State.U, State.V, trusted, out (float U, float V) median);
+            State.U[node] = known ? median.U : float.NaN;
+            State.V[node] = known ? median.V : float.NaN;
+        }
+    }
+
+    private bool LoadReference(int node)
+    {
+        (int left, int top) = Corner(node);
+        double sum = 0, count = 0;
+        for (int y = 0; y < layout.Size; y++)
+        {
+            int row = ((top + y) * texture.Width) + left;
+            for (int x = 0; x < layout.Size; x++)
+            {
+                sum += texture.Level[row + x];
+                count += texture.Usable[row + x];
+            }
+        }
+
+        if (count < LeastUsableShare * layout.Size * layout.Size)
+            return false;
+        float mean = (float)(sum / count);
+        for (int y = 0; y < layout.Size; y++)
+        {
+            int row = ((top + y) * texture.Width) + left;
+            for (int x = 0; x < layout.Size; x++)
+                reference[(y * layout.Size) + x] = texture.Usable[row + x] != 0 ? texture.Level[row + x] - mean : 0;
+        }
+
+        return true;
+    }
+
+    private bool LoadMoved(int node, int shiftX, int shiftY, PreparedFrame frame)
+    {
+        (int left, int top) = Corner(node);
+        ReadOnlySpan<float> pixels = frame.Pixels.Span;
+        int used = 0;
+        for (int y = 0; y < layout.Size; y++)
+        {
+            int line = top + y + shiftY;
+            for (int x = 0; x < layout.Size; x++)
+            {
+                int column = left + x + shiftX;
+                bool inside = (uint)line < (uint)frame.Height && (uint)column < (uint)frame.Width;
+                int i = (line * frame.Width) + column;
+                bool usable = inside && (frame.Defects is null || frame.Defects[i] == 0);
+                moved[(y * layout.Size) + x] = usable ? pixels[i] - frame.MeanLevel : 0;
+                used += usable ? 1 : 0;
+            }
+        }
+
+        return used >= LeastUsableShare * layout.Size * layout.Size;
+    }
+
+    private (int Left, int Top) Corner(int node) => (layout.Left(node % layout.Grid.Columns), layout.Top(node / layout.Grid.Columns));
+}

@@ -1,0 +1,67 @@
+using System.Collections.Concurrent;
+using BosFlow.Footage;
+using BosFlow.Registration;
+
+namespace BosFlow.Displacement;
+
+/// <summary>
+/// Measures the displacement of the pattern between one reference and many frames: a coarse FFT correlation pass, then
+/// passes in which the frame is deformed back onto the reference and the remaining shift of every window is measured.
+/// </summary>
+/// <remarks>
+/// What depends on the reference alone is computed once, in the constructor. Safe for several threads: each call takes
+/// working memory of its own, and its result does not depend on what other threads do. Working memory is about 12 bytes
+/// a pixel a concurrent call; the reference takes about 16 bytes a pixel.
+/// </remarks>
+public sealed class DisplacementEngine
+{
+    private readonly ReferenceTexture texture;
+    private readonly ReferenceWindows windows;
+    private readonly DisplacementSettings settings;
+    private readonly ConcurrentBag<FrameMeasurement> idle = [];
+
+    /// <summary>Prepares everything that depends on the reference.</summary>
+    /// <param name="reference">Reference picture, digital numbers; NaN pixels are masked.</param>
+    /// <param name="measurable">Pixels that may be used; same size as the reference.</param>
+    /// <param name="settings">Settings; checked here.</param>
+    /// <exception cref="ConfigurationException">A setting is out of its range; every problem is listed.</exception>
+    /// <exception cref="InputDataException">The picture is smaller than one window.</exception>
+    /// <exception cref="ArgumentException">The mask has another size.</exception>
+    public DisplacementEngine(GrayImage reference, PixelMask measurable, DisplacementSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(reference);
+        ArgumentNullException.ThrowIfNull(measurable);
+        ArgumentNullException.ThrowIfNull(settings);
+        if (measurable.Width != reference.Width || measurable.Height != reference.Height)
+            throw new ArgumentException("The mask needs the size of the reference.", nameof(measurable));
+        IReadOnlyList<string> problems = DisplacementSettingsCheck.Problems(settings);
+        if (problems.Count > 0)
+            throw new ConfigurationException(problems);
+        this.settings = settings;
+        WindowLayout layout = WindowLayout.Fill(reference.Width, reference.Height, settings.WindowPixels, settings.SpacingPixels);
+        texture = new ReferenceTexture(reference, measurable);
+        windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
+    }
+
+    /// <summary>Centres of the final windows, px of the reference.</summary>
+    public NodeGrid Grid => windows.Layout.Grid;
+
+    /// <summary>Measures one frame.</summary>
+    /// <param name="frame">Flow frame of the reference's size, grey levels on any linear scale; NaN pixels are masked.</param>
+    /// <param name="predictor">Expected motion of the background; the search starts from it. It remains in the result.</param>
+    /// <param name="cancellationToken">Stops between two rows of pixels.</param>
+    /// <returns>Total displacement (motion and flow) at every node, px, with 1-sigma and flags.</returns>
+    /// <exception cref="ArgumentException">The frame has another size than the reference.</exception>
+    public VectorField Measure(GrayImage frame, PlanarMotion predictor, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(frame);
+        ArgumentNullException.ThrowIfNull(predictor);
+        if (frame.Width != texture.Width || frame.Height != texture.Height)
+            throw new ArgumentException($"The frame is {frame.Width} x {frame.Height} px, the reference {texture.Width} x {texture.Height}.", nameof(frame));
+        if (!idle.TryTake(out FrameMeasurement? measurement))
+            measurement = new FrameMeasurement(texture, windows, settings);
+        VectorField field = measurement.Measure(frame, predictor, cancellationToken);
+        idle.Add(measurement);
+        return field;
+    }
+}

@@ -1,0 +1,31 @@
+using System.Globalization;
+
+namespace BosFlow.Displacement;
+
+/// <summary>Ranges of <see cref="DisplacementSettings"/>.</summary>
+public static class DisplacementSettingsCheck
+{
+    /// <summary>Lists everything that is wrong with the settings.</summary>
+    /// <param name="settings">The settings.</param>
+    /// <returns>One sentence a problem; empty where all is well.</returns>
+    public static IReadOnlyList<string> Problems(DisplacementSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        var problems = new List<string>();
+        Require(settings.WindowPixels is >= 8 and <= 128 && settings.WindowPixels % 2 == 0, "window_px", settings.WindowPixels, "an even number from 8 to 128");
+        Require(settings.SpacingPixels is >= 2 and <= 128, "spacing_px", settings.SpacingPixels, "2 to 128");
+        Require(settings.CoarseWindowPixels is 32 or 64 or 128, "coarse_window_px", settings.CoarseWindowPixels, "32, 64 or 128");
+        Require(settings.Passes is >= 1 and <= 8, "passes", settings.Passes, "1 to 8");
+        Require(settings.PredictorSmoothings is >= 0 and <= 16, "predictor_smoothings", settings.PredictorSmoothings, "0 to 16");
+        Require(settings.LowestCorrelation is >= 0 and < 1, "lowest_correlation", settings.LowestCorrelation, "0 up to but not including 1");
+        Require(settings.OutlierThreshold > 0, "outlier_threshold", settings.OutlierThreshold, "greater than 0");
+        Require(settings.OutlierNoisePixels > 0, "outlier_noise_px", settings.OutlierNoisePixels, "greater than 0");
+        return problems;
+
+        void Require(bool good, string key, double value, string range)
+        {
+            if (!good)
+                problems.Add(string.Create(CultureInfo.InvariantCulture, $"[displacement] {key} = {value} is out of range: {range}."));
+        }
+    }
+}

@@ -1,0 +1,114 @@
+using BosFlow.Footage;
+using BosFlow.Registration;
+
+namespace BosFlow.Displacement;
+
+/// <summary>Working memory of one frame's measurement and the order of its passes; used by one thread at a time.</summary>
+internal sealed class FrameMeasurement
+{
+    private readonly DisplacementSettings settings;
+    private readonly PreparedFrame prepared;
+    private readonly CoarsePass coarse;
+    private readonly IRefinementPass refinement;
+    private readonly PredictorField predictorField;
+    private readonly NodeState state;
+    private readonly float[] steerU;
+    private readonly float[] steerV;
+    private readonly float[] scratch;
+
+    public FrameMeasurement(ReferenceTexture texture, ReferenceWindows windows, DisplacementSettings settings)
+    {
+        this.settings = settings;
+        NodeGrid grid = windows.Layout.Grid;
+        prepared = new PreparedFrame(settings.Interpolation);
+        coarse = new CoarsePass(texture, settings.CoarseWindowPixels);
+        refinement = settings.SubPixel == SubPixelMethod.LeastSquares
+            ? new LeastSquaresPass(texture, windows)
+            : new CorrelationPass(texture, windows);
+        predictorField = new PredictorField(grid, texture.Width, texture.Height);
+        state = new NodeState(grid);
+        steerU = new float[grid.Count];
+        steerV = new float[grid.Count];
+        scratch = new float[grid.Count];
+    }
+
+    public VectorField Measure(GrayImage frame, PlanarMotion motion, CancellationToken cancellationToken)
+    {
+        prepared.Load(frame);
+        SetMotion(coarse.State, motion);
+        SetMotion(state, motion);
+        coarse.Run(prepared, cancellationToken);
+        PredictorUpdate.Resample(coarse.State.Grid, coarse.State.U, state.Grid, steerU);
+        PredictorUpdate.Resample(coarse.State.Grid, coarse.State.V, state.Grid, steerV);
+        PredictorUpdate.Resample(coarse.State.Grid, coarse.State.PeakRatio, state.Grid, state.PeakRatio);
+        for (int pass = 1; pass <= settings.Passes; pass++)
+        {
+            predictorField.Set(steerU, steerV, motion);
+            refinement.Run(prepared, predictorField, state, cancellationToken);
+            FlagLowCorrelation();
+            ReplaceOutliers(keepUnreplaced: pass < settings.Passes);
+            if (pass < settings.Passes)
+                Steer();
+        }
+
+        return FieldOutput.Build(state, settings);
+    }
+
+    private static void SetMotion(NodeState nodes, PlanarMotion motion)
+    {
+        for (int row = 0; row < nodes.Grid.Rows; row++)
+        {
+            for (int column = 0; column < nodes.Grid.Columns; column++)
+            {
+                (double u, double v) = motion.DisplacementAt(nodes.Grid.X(column), nodes.Grid.Y(row));
+                nodes.MotionU[(row * nodes.Grid.Columns) + column] = (float)u;
+                nodes.MotionV[(row * nodes.Grid.Columns) + column] = (float)v;
+            }
+        }
+    }
+
+    private void Steer()
+    {
+        state.U.CopyTo(steerU, 0);
+        state.V.CopyTo(steerV, 0);
+        PredictorUpdate.Fill(state.Grid, steerU);
+        PredictorUpdate.Fill(state.Grid, steerV);
+        PredictorUpdate.Smooth(state.Grid, steerU, scratch, settings.PredictorSmoothings);
+        PredictorUpdate.Smooth(state.Grid, steerV, scratch, settings.PredictorSmoothings);
+    }
+
+    private void FlagLowCorrelation()
+    {
+        for (int node = 0; node < state.Flags.Length; node++)
+        {
+            if (state.Correlation[node] < settings.LowestCorrelation)
+                state.Flags[node] |= VectorFlags.LowCorrelation;
+        }
+    }
+
+    // Outliers and untrusted vectors get the median of their trusted neighbours. In the last pass only outliers are
+    // replaced, and only where the settings say so; a vector of low correlation keeps its value and its flag.
+    private void ReplaceOutliers(bool keepUnreplaced)
+    {
+        int count = state.Grid.Count;
+        bool[] trusted = new bool[count];
+        for (int node = 0; node < count; node++)
+            trusted[node] = state.Flags[node] == VectorFlags.None;
+        bool[] outliers = VectorValidation.FindOutliers(
+            state.Grid, state.U, state.V, trusted, settings.OutlierThreshold, settings.OutlierNoisePixels);
+        for (int node = 0; node < count; node++)
+            trusted[node] &= !outliers[node];
+        for (int node = 0; node < count; node++)
+        {
+            bool replace = outliers[node] || (keepUnreplaced && state.Flags[node] != VectorFlags.None);
+            if (!replace)
+                continue;
+            bool known = VectorValidation.TryNeighbourMedian(state.Grid, node, state.U, state.V, trusted, out (float U, float V) median);
+            known &= keepUnreplaced || settings.ReplaceOutliers;
+            state.U[node] = known ? median.U : float.NaN;
+            state.V[node] = known ? median.V : float.NaN;
+            if (outliers[node])
+                state.Flags[node] |= VectorFlags.OutlierReplaced;
+        }
+    }
+}

@@ -1,0 +1,42 @@
+using BosFlow.Numerics.LinearAlgebra;
+
+namespace BosFlow.Displacement;
+
+/// <summary>Least-squares matching of one window from its sums: shift, gain and offset in one linear step.</summary>
+/// <remarks>
+/// With the frame deformed by the predictor d, its grey levels are G(x) = a A(x + d - d*) + b, A the reference, d* the true
+/// displacement. To first order G = p . grad A + a A + b with p = a (d - d*), so d* - d = -p / a.
+/// One-sigma from the residual: cov(p) = s^2 N^-1, s^2 = SSE / (n - 4), N the normal matrix; for weighted windows times
+/// sum w^2 / sum w. Source of the normal equations: Lucas and Kanade 1981, Proc. IJCAI, 674 (method; formulas derived here).
+/// </remarks>
+internal static class LeastSquaresMatch
+{
+    /// <summary>Dynamic sums of a window: G gx, G gy, G A, G, G^2, all with the window's weight.</summary>
+    public const int Terms = 5;
+
+    // The gain of a window that matches nothing is near zero: below this share of the expected one there is no solution.
+    private const double LeastGain = 0.05;
+
+    public static bool TrySolve(
+        ReadOnlySpan<double> inverse, ReadOnlySpan<double> sums, double weight, double squaredWeightRatio, out MatchedWindow match)
+    {
+        Span<double> p = stackalloc double[4];
+        SymmetricInverse4.Multiply(inverse, sums[..4], p);
+        double gain = p[2];
+        double explained = (p[0] * sums[0]) + (p[1] * sums[1]) + (p[2] * sums[2]) + (p[3] * sums[3]);
+        double squared = sums[4];
+        double variation = squared - (sums[3] * sums[3] / weight);
+        if (!(variation > 0) || !(gain > LeastGain))
+        {
+            match = default;
+            return false;
+        }
+
+        double residual = Math.Max(0, squared - explained);
+        double variance = residual / Math.Max(1, weight - 4) * squaredWeightRatio;
+        double correlation = Math.Sqrt(Math.Max(0, 1 - (residual / variation)));
+        match = new MatchedWindow(
+            -p[0] / gain, -p[1] / gain, Math.Sqrt(variance * inverse[0]) / gain, Math.Sqrt(variance * inverse[2]) / gain, correlation);
+        return true;
+    }
+}

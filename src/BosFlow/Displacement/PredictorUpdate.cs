@@ -1,0 +1,95 @@
+namespace BosFlow.Displacement;
+
+/// <summary>Makes a complete, smooth predictor out of the vectors of a pass. Results themselves never pass through here.</summary>
+internal static class PredictorUpdate
+{
+    /// <summary>Fills nodes without a value from their neighbours, ring by ring; all zero where nothing is known.</summary>
+    public static void Fill(NodeGrid grid, float[] values)
+    {
+        float[] next = (float[])values.Clone();
+        bool missing = true, any = true;
+        while (missing && any)
+        {
+            missing = any = false;
+            for (int node = 0; node < values.Length; node++)
+            {
+                if (!float.IsNaN(values[node]))
+                    continue;
+                float mean = NeighbourMean(grid, node, values);
+                next[node] = mean;
+                any |= !float.IsNaN(mean);
+                missing |= float.IsNaN(mean);
+            }
+
+            next.CopyTo(values, 0);
+        }
+
+        if (missing)
+            Array.Clear(values);
+    }
+
+    /// <summary>Smooths by (1 2 1) / 4 in both directions, the border repeated.</summary>
+    public static void Smooth(NodeGrid grid, float[] values, float[] scratch, int times)
+    {
+        int columns = grid.Columns, rows = grid.Rows;
+        for (int k = 0; k < times; k++)
+        {
+            for (int row = 0; row < rows; row++)
+            {
+                int at = row * columns;
+                for (int c = 0; c < columns; c++)
+                    scratch[at + c] = (0.25f * values[at + Math.Max(c - 1, 0)]) + (0.5f * values[at + c]) + (0.25f * values[at + Math.Min(c + 1, columns - 1)]);
+            }
+
+            for (int row = 0; row < rows; row++)
+            {
+                int above = Math.Max(row - 1, 0) * columns, here = row * columns, below = Math.Min(row + 1, rows - 1) * columns;
+                for (int c = 0; c < columns; c++)
+                    values[here + c] = (0.25f * scratch[above + c]) + (0.5f * scratch[here + c]) + (0.25f * scratch[below + c]);
+            }
+        }
+    }
+
+    /// <summary>Bilinear values of one grid at the nodes of another; outside, the border is continued.</summary>
+    public static void Resample(NodeGrid from, ReadOnlySpan<float> values, NodeGrid to, Span<float> target)
+    {
+        for (int row = 0; row < to.Rows; row++)
+        {
+            double py = Math.Clamp((to.Y(row) - from.OriginY) / from.Spacing, 0, from.Rows - 1);
+            int above = Math.Min((int)py, Math.Max(from.Rows - 2, 0));
+            int below = Math.Min(above + 1, from.Rows - 1);
+            float fy = (float)(py - above);
+            for (int column = 0; column < to.Columns; column++)
+            {
+                double px = Math.Clamp((to.X(column) - from.OriginX) / from.Spacing, 0, from.Columns - 1);
+                int left = Math.Min((int)px, Math.Max(from.Columns - 2, 0));
+                int right = Math.Min(left + 1, from.Columns - 1);
+                float fx = (float)(px - left);
+                float top = Lerp(values[(above * from.Columns) + left], values[(above * from.Columns) + right], fx);
+                float bottom = Lerp(values[(below * from.Columns) + left], values[(below * from.Columns) + right], fx);
+                target[(row * to.Columns) + column] = Lerp(top, bottom, fy);
+            }
+        }
+    }
+
+    private static float Lerp(float a, float b, float t) => a + ((b - a) * t);
+
+    private static float NeighbourMean(NodeGrid grid, int node, float[] values)
+    {
+        int column = node % grid.Columns, row = node / grid.Columns, n = 0;
+        float sum = 0;
+        for (int r = Math.Max(0, row - 1); r <= Math.Min(grid.Rows - 1, row + 1); r++)
+        {
+            for (int c = Math.Max(0, column - 1); c <= Math.Min(grid.Columns - 1, column + 1); c++)
+            {
+                float value = values[(r * grid.Columns) + c];
+                if (float.IsNaN(value))
+                    continue;
+                sum += value;
+                n++;
+            }
+        }
+
+        return n == 0 ? float.NaN : sum / n;
+    }
+}

@@ -1,0 +1,96 @@
+using BosFlow.Numerics.Robust;
+
+namespace BosFlow.Displacement;
+
+/// <summary>Outlier test on a grid of vectors, and replacement of what fails.</summary>
+public static class VectorValidation
+{
+    // Fewer neighbours than this say too little about what is normal.
+    private const int FewestNeighbours = 3;
+
+    /// <summary>Normalised-median test of every vector against its up to eight neighbours.</summary>
+    /// <param name="grid">Grid of the vectors.</param>
+    /// <param name="u">Displacement to the right, px; NaN where not measured.</param>
+    /// <param name="v">Displacement down, px.</param>
+    /// <param name="trusted">Whether a vector may be tested and may serve as a neighbour; Grid.Count entries.</param>
+    /// <param name="threshold">Largest normalised residual of a good vector, 1; 2 in the source.</param>
+    /// <param name="noise">Level below which differences are noise, px; 0.1 in the source, less for the small displacements of schlieren.</param>
+    /// <returns>True where the vector is an outlier; Grid.Count entries. Never true with fewer than three trusted neighbours.</returns>
+    /// <remarks>
+    /// r_0 = |U_0 - U_m| / (r_m + e) for each component, U_m the median of the neighbours, r_m the median of |U_i - U_m|,
+    /// e the noise level; an outlier where sqrt(r_u^2 + r_v^2) exceeds the threshold.
+    /// Source: Westerweel and Scarano 2005, Exp. Fluids 39:1096, doi 10.1007/s00348-005-0016-6 (constants from memory).
+    /// </remarks>
+    public static bool[] FindOutliers(NodeGrid grid, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<bool> trusted, double threshold, double noise)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        if (u.Length != grid.Count || v.Length != grid.Count || trusted.Length != grid.Count)
+            throw new ArgumentException($"u, v and trusted need {grid.Count} entries.");
+        bool[] outlier = new bool[grid.Count];
+        Span<float> neighboursU = stackalloc float[8];
+        Span<float> neighboursV = stackalloc float[8];
+        for (int node = 0; node < grid.Count; node++)
+        {
+            if (!trusted[node])
+                continue;
+            int n = Neighbours(grid, node, u, v, trusted, neighboursU, neighboursV);
+            if (n < FewestNeighbours)
+                continue;
+            double residualU = NormalisedResidual(u[node], neighboursU[..n], noise);
+            double residualV = NormalisedResidual(v[node], neighboursV[..n], noise);
+            outlier[node] = Math.Sqrt((residualU * residualU) + (residualV * residualV)) > threshold;
+        }
+
+        return outlier;
+    }
+
+    /// <summary>Residual of one value against its neighbours, normalised by their own scatter.</summary>
+    /// <param name="value">Value at the node, px.</param>
+    /// <param name="neighbours">Values around it, without NaN; reordered.</param>
+    /// <param name="noise">Noise level, px.</param>
+    /// <returns>Normalised residual, 1.</returns>
+    public static double NormalisedResidual(float value, Span<float> neighbours, double noise)
+    {
+        float median = Quantiles.Median(neighbours);
+        for (int i = 0; i < neighbours.Length; i++)
+            neighbours[i] = Math.Abs(neighbours[i] - median);
+        return Math.Abs(value - median) / (Quantiles.Median(neighbours) + noise);
+    }
+
+    /// <summary>Median of the trusted neighbours of a node, each component for itself.</summary>
+    /// <param name="grid">Grid of the vectors.</param>
+    /// <param name="node">Index of the node.</param>
+    /// <param name="u">Displacement to the right, px.</param>
+    /// <param name="v">Displacement down, px.</param>
+    /// <param name="trusted">Which vectors count.</param>
+    /// <param name="median">The median; undefined where false is returned.</param>
+    /// <returns>False with fewer than three trusted neighbours.</returns>
+    internal static bool TryNeighbourMedian(
+        NodeGrid grid, int node, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<bool> trusted, out (float U, float V) median)
+    {
+        Span<float> neighboursU = stackalloc float[8];
+        Span<float> neighboursV = stackalloc float[8];
+        int n = Neighbours(grid, node, u, v, trusted, neighboursU, neighboursV);
+        median = (Quantiles.Median(neighboursU[..n]), Quantiles.Median(neighboursV[..n]));
+        return n >= FewestNeighbours;
+    }
+
+    private static int Neighbours(
+        NodeGrid grid, int node, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<bool> trusted, Span<float> neighboursU, Span<float> neighboursV)
+    {
+        int column = node % grid.Columns, row = node / grid.Columns, n = 0;
+        for (int r = Math.Max(0, row - 1); r <= Math.Min(grid.Rows - 1, row + 1); r++)
+        {
+            for (int c = Math.Max(0, column - 1); c <= Math.Min(grid.Columns - 1, column + 1); c++)
+            {
+                int other = (r * grid.Columns) + c;
+                if (other == node || !trusted[other])
+                    continue;
+                neighboursU[n] = u[other];
+                neighboursV[n++] = v[other];
+            }
+        }
+
+        return n;
+    }
+}
