@@ -1,0 +1,128 @@
+using BosFlow.Cli.CaseFile.Sections;
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Optics;
+using BosFlow.Pipeline;
+using BosFlow.Registration;
+
+namespace BosFlow.Cli.CaseFile;
+
+/// <summary>Turns checked values in the units of the file into the case in SI units.</summary>
+internal static class CaseMapping
+{
+    // Divisors, because 1200 / 1000.0 is correctly rounded where 1200 * 0.001 may not be.
+    private const double MillimetresPerMetre = 1e3;
+    private const double MicrometresPerMetre = 1e6;
+    private const double NanometresPerMetre = 1e9;
+
+    /// <summary>The case in SI units.</summary>
+    /// <param name="values">Checked values.</param>
+    public static ExperimentCase ToExperiment(CaseValues values)
+    {
+        ArgumentNullException.ThrowIfNull(values);
+        return new ExperimentCase
+        {
+            Footage = Footage(values),
+            Reference = Reference(values),
+            Region = new RegionSettings
+            {
+                Interest = values.Optional(RegionKeys.Interest),
+                Exclude = values.Or(RegionKeys.Exclude, []),
+                Flow = values.Or(RegionKeys.Flow, []),
+            },
+            Registration = Registration(values),
+            Displacement = Displacement(values),
+            Rig = Rig(values),
+            Gas = Gas(values),
+            KnifeEdgeDegrees = values.Number(OutputKeys.KnifeEdge) ?? 0,
+        };
+    }
+
+    /// <summary>The settings of the correlation engine.</summary>
+    /// <param name="values">Checked values.</param>
+    public static DisplacementSettings Displacement(CaseValues values)
+    {
+        ArgumentNullException.ThrowIfNull(values);
+        DisplacementSettings preset = values.Or(DisplacementKeys.Quality, QualityPresets.Standard);
+        return new DisplacementSettings
+        {
+            WindowPixels = values.Or(DisplacementKeys.Window, preset.WindowPixels),
+            SpacingPixels = values.Or(DisplacementKeys.Spacing, preset.SpacingPixels),
+            CoarseWindowPixels = values.Or(DisplacementKeys.CoarseWindow, preset.CoarseWindowPixels),
+            Passes = values.Or(DisplacementKeys.Passes, preset.Passes),
+            Weighting = values.Or(DisplacementKeys.Weighting, preset.Weighting),
+            SubPixel = values.Or(DisplacementKeys.SubPixel, preset.SubPixel),
+            Interpolation = values.Or(DisplacementKeys.Interpolation, preset.Interpolation),
+            PredictorSmoothings = values.Or(DisplacementKeys.PredictorSmoothings, preset.PredictorSmoothings),
+            LowestCorrelation = values.Or(DisplacementKeys.LowestCorrelation, preset.LowestCorrelation),
+            OutlierThreshold = values.Or(DisplacementKeys.OutlierThreshold, preset.OutlierThreshold),
+            OutlierNoisePixels = values.Or(DisplacementKeys.OutlierNoise, preset.OutlierNoisePixels),
+            ReplaceOutliers = values.Or(DisplacementKeys.ReplaceOutliers, preset.ReplaceOutliers),
+        };
+    }
+
+    private static FootageSettings Footage(CaseValues values)
+    {
+        var standard = new FootageSettings();
+        return new FootageSettings
+        {
+            Frames = values.Or(FootageKeys.Frames, []),
+            Video = values.Optional(FootageKeys.Video),
+            Use = values.Optional(FootageKeys.Use),
+            UseSeconds = values.Has(FootageKeys.UseSeconds) ? values.Or(FootageKeys.UseSeconds, default) : null,
+            FrameRateHz = values.Number(FootageKeys.FrameRateHz),
+            Decoder = values.Or(FootageKeys.Decoder, standard.Decoder),
+        };
+    }
+
+    private static ReferenceSettings Reference(CaseValues values)
+    {
+        var standard = new ReferenceSettings();
+        return new ReferenceSettings
+        {
+            Images = values.Optional(ReferenceKeys.Image) is { } image ? [image] : values.Or(ReferenceKeys.Images, []),
+            Use = values.Optional(ReferenceKeys.Use),
+            Combine = values.Or(ReferenceKeys.Combine, standard.Combine),
+        };
+    }
+
+    private static RegistrationSettings Registration(CaseValues values)
+    {
+        var standard = new RegistrationSettings();
+        return new RegistrationSettings
+        {
+            Motion = values.Or(RegistrationKeys.Motion, standard.Motion),
+            LargestShiftPixels = values.Or(RegistrationKeys.LargestShift, standard.LargestShiftPixels),
+        };
+    }
+
+    private static RigGeometry? Rig(CaseValues values)
+    {
+        if (values.Number(RigKeys.LensToFlow) is not { } lensToFlow || values.Number(RigKeys.FlowToBackground) is not { } flowToBackground)
+            return null;
+        return new RigGeometry
+        {
+            LensToFlowMetres = lensToFlow / MillimetresPerMetre,
+            FlowToBackgroundMetres = flowToBackground / MillimetresPerMetre,
+            BackgroundMetresPerPixel = values.Number(RigKeys.BackgroundScale) / MillimetresPerMetre,
+            FocalLengthMetres = values.Number(RigKeys.FocalLength) / MillimetresPerMetre,
+            PixelPitchMetres = values.Number(RigKeys.PixelPitch) / MicrometresPerMetre,
+            FNumber = values.Number(RigKeys.FNumber),
+            PathLengthMetres = values.Number(FlowKeys.PathLength) / MillimetresPerMetre,
+        };
+    }
+
+    private static GasSettings Gas(CaseValues values)
+    {
+        var standard = new GasSettings();
+        return new GasSettings
+        {
+            Name = values.Or(GasKeys.Gas, standard.Name),
+            WavelengthMetres = values.Number(GasKeys.Wavelength) / NanometresPerMetre ?? standard.WavelengthMetres,
+            GladstoneDaleM3PerKg = values.Number(GasKeys.GladstoneDale),
+            AmbientPressurePascal = values.Number(GasKeys.Pressure) ?? standard.AmbientPressurePascal,
+            AmbientTemperatureKelvin = values.Number(GasKeys.Temperature) + GasKeys.ZeroCelsiusKelvin ?? standard.AmbientTemperatureKelvin,
+            AmbientDensityKgM3 = values.Number(GasKeys.Density),
+        };
+    }
+}

@@ -1,0 +1,37 @@
+using System.Globalization;
+
+namespace BosFlow.Cli.CaseFile;
+
+/// <summary>Collects every problem of one case file, so that all are told at once.</summary>
+/// <param name="fileName">Name of the file as the user knows it, for the beginning of each sentence.</param>
+internal sealed class CaseProblems(string fileName)
+{
+    private readonly List<(int Line, string Sentence)> found = [];
+
+    /// <summary>Whether nothing was found.</summary>
+    public bool None => found.Count == 0;
+
+    /// <summary>Adds a problem of a line.</summary>
+    /// <param name="line">Line, from 1; 0 where the problem is something missing from the whole file.</param>
+    /// <param name="sentence">What is wrong and how to mend it.</param>
+    public void Add(int line, string sentence)
+    {
+        string place = line > 0 ? string.Create(CultureInfo.InvariantCulture, $"{fileName}, line {line}: ") : fileName + ": ";
+        found.Add((line, place + sentence));
+    }
+
+    /// <summary>Adds a problem of a line and column.</summary>
+    /// <param name="line">Line, from 1.</param>
+    /// <param name="column">Column, from 1.</param>
+    /// <param name="sentence">What is wrong and how to mend it.</param>
+    public void Add(int line, int column, string sentence) =>
+        found.Add((line, string.Create(CultureInfo.InvariantCulture, $"{fileName}, line {line}, column {column}: {sentence}")));
+
+    /// <summary>Throws where anything was found.</summary>
+    /// <exception cref="ConfigurationException">At least one problem; what concerns the whole file first, then in the order of the lines.</exception>
+    public void ThrowIfAny()
+    {
+        if (found.Count > 0)
+            throw new ConfigurationException([.. found.OrderBy(problem => problem.Line).Select(problem => problem.Sentence)]);
+    }
+}

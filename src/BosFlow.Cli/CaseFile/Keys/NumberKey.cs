@@ -1,0 +1,52 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using BosFlow.Cli.CaseFile.Toml;
+
+namespace BosFlow.Cli.CaseFile.Keys;
+
+/// <summary>A key with a number.</summary>
+internal sealed class NumberKey : TypedCaseKey<double>
+{
+    /// <summary>Smallest allowed value.</summary>
+    public required double Minimum { get; init; }
+
+    /// <summary>Largest allowed value.</summary>
+    public required double Maximum { get; init; }
+
+    /// <summary>Whether <see cref="Minimum"/> itself is not allowed.</summary>
+    public bool AboveMinimum { get; init; }
+
+    /// <inheritdoc/>
+    public override string Kind => "number";
+
+    /// <inheritdoc/>
+    public override string Allowed
+    {
+        get
+        {
+            string unit = Unit is null ? string.Empty : " " + Unit;
+            string from = AboveMinimum
+                ? string.Create(CultureInfo.InvariantCulture, $"a number greater than {Minimum:0.#####} and at most")
+                : string.Create(CultureInfo.InvariantCulture, $"a number from {Minimum:0.#####} to");
+            return string.Create(CultureInfo.InvariantCulture, $"{from} {Maximum:0.#####}{unit}");
+        }
+    }
+
+    /// <inheritdoc/>
+    public override JsonObject Schema() => new()
+    {
+        ["type"] = "number",
+        [AboveMinimum ? "exclusiveMinimum" : "minimum"] = Minimum,
+        ["maximum"] = Maximum,
+    };
+
+    /// <inheritdoc/>
+    protected override string? TryRead(TomlNode node, out double value)
+    {
+        if (!node.TryNumber(out value))
+            return WrongKind(node);
+        // A comparison with NaN is false, so the test is written for what is allowed.
+        bool allowed = (AboveMinimum ? value > Minimum : value >= Minimum) && value <= Maximum;
+        return allowed ? null : $"is out of range; give {Allowed}.";
+    }
+}

@@ -1,0 +1,61 @@
+using System.Text.Json.Nodes;
+
+namespace BosFlow.Cli.CommandLine;
+
+/// <summary>Turns an exception into what the user reads and the process returns.</summary>
+internal static class ErrorReport
+{
+    /// <summary>Key of <see cref="Exception.Data"/> under which a run leaves the path of its log.</summary>
+    public const string LogPathKey = "BosFlow.LogPath";
+
+    private const int DocumentVersion = 1;
+
+    /// <summary>Tells of an exception.</summary>
+    /// <param name="talk">How to speak.</param>
+    /// <param name="exception">What ended the command.</param>
+    /// <returns>The exit code.</returns>
+    public static int Tell(Talk talk, Exception exception)
+    {
+        if (talk.Verbose && exception is not OperationCanceledException)
+            talk.Detail(exception.ToString());
+        return exception switch
+        {
+            OperationCanceledException => Tell(talk, ExitCode.Interrupted, ["Interrupted. What was finished is kept; the same command goes on from there."]),
+            ConfigurationException configuration => Tell(talk, ExitCode.BadInput, configuration.Problems),
+            InputDataException input => Tell(talk, ExitCode.BadInput, [input.Message]),
+            WorkFailedException failed => Tell(talk, ExitCode.Failed, [failed.Message]),
+            DllNotFoundException or TypeInitializationException { InnerException: DllNotFoundException or BadImageFormatException } =>
+                Tell(talk, ExitCode.Failed, ["A native library is missing on this machine; bosflow doctor says which and how to install it."]),
+            UnauthorizedAccessException denied => Tell(talk, ExitCode.Failed, [$"Access was refused: {Sentence(denied.Message)} Change the permissions or choose another folder with --output."]),
+            IOException io => Tell(talk, ExitCode.Failed, [$"Reading or writing failed: {Sentence(io.Message)}{Details(talk, io)}"]),
+            OutOfMemoryException memory => Tell(talk, ExitCode.Failed, [$"The memory of this machine is not enough; use fewer --threads or a smaller [region] interest_px.{Details(talk, memory)}"]),
+            _ => Tell(talk, ExitCode.Failed, [$"This is a fault in bosflow ({exception.GetType().Name}): {Sentence(exception.Message)}{Details(talk, exception)}"]),
+        };
+    }
+
+    /// <summary>Tells of problems.</summary>
+    /// <param name="talk">How to speak.</param>
+    /// <param name="code">The exit code.</param>
+    /// <param name="sentences">One sentence a problem.</param>
+    /// <returns>The exit code.</returns>
+    public static int Tell(Talk talk, int code, IReadOnlyList<string> sentences)
+    {
+        foreach (string sentence in sentences)
+            talk.Fail(sentence);
+        talk.Document("error", DocumentVersion, new JsonObject
+        {
+            ["exit_code"] = code,
+            ["problems"] = new JsonArray([.. sentences.Select(sentence => JsonValue.Create(sentence))]),
+        });
+        return code;
+    }
+
+    private static string Details(Talk talk, Exception exception)
+    {
+        if (exception.Data[LogPathKey] is string log)
+            return $" Details are in {log}.";
+        return talk.Verbose ? string.Empty : " Run it again with --verbose for details.";
+    }
+
+    private static string Sentence(string message) => message.EndsWith('.') ? message : message + ".";
+}
