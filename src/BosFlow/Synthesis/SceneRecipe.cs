@@ -1,0 +1,62 @@
+using BosFlow.Optics;
+using BosFlow.Speckle;
+
+namespace BosFlow.Synthesis;
+
+/// <summary>Everything that makes a synthetic scene; the same recipe gives the same pictures, bit for bit.</summary>
+public sealed record SceneRecipe
+{
+    /// <summary>Width of the pictures, px, 32 to 16384.</summary>
+    public required int Width { get; init; }
+
+    /// <summary>Height of the pictures, px, 32 to 16384.</summary>
+    public required int Height { get; init; }
+
+    /// <summary>Number of frames, at least 1.</summary>
+    public required int FrameCount { get; init; }
+
+    /// <summary>Number of flow-off frames at the start, 0 to FrameCount.</summary>
+    public int FlowOffCount { get; init; }
+
+    /// <summary>Frame rate, Hz, greater than 0.</summary>
+    public double FrameRateHz { get; init; } = 60;
+
+    /// <summary>Dot pattern.</summary>
+    public SpeckleSettings Speckle { get; init; } = new();
+
+    /// <summary>Light to digital numbers.</summary>
+    public SensorSettings Sensor { get; init; } = new();
+
+    /// <summary>Motion of the view; null = a camera at rest.</summary>
+    public ShakeSettings? Shake { get; init; }
+
+    /// <summary>Distances and camera; null where the flow is prescribed in px.</summary>
+    public RigGeometry? Rig { get; init; }
+
+    /// <summary>Gas.</summary>
+    public GasSettings Gas { get; init; } = new();
+
+    /// <summary>The flow of every frame after the flow-off frames.</summary>
+    public required FlowRecipe Flow { get; init; }
+
+    /// <summary>Seed of motion and noise; the pattern has its own.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>Everything that is wrong with this recipe's own numbers, one sentence each; empty where nothing is.</summary>
+    public IReadOnlyList<string> Problems()
+    {
+        var problems = new List<string>();
+        if (Width is < 32 or > 16384 || Height is < 32 or > 16384)
+            problems.Add($"The picture is {Width} x {Height} px; each side must be 32 to 16384 px.");
+        if (FrameCount is < 1 or > 1_000_000)
+            problems.Add($"The number of frames is {FrameCount}; it must be 1 to 1000000.");
+        if (FlowOffCount < 0 || FlowOffCount > FrameCount)
+            problems.Add($"The number of flow-off frames is {FlowOffCount}; it must be 0 to the number of frames, {FrameCount}.");
+        if (!(FrameRateHz is > 0 and <= 1e6))
+            problems.Add(FormattableString.Invariant($"The frame rate is {FrameRateHz} Hz; it must be greater than 0 and at most 1000000 Hz."));
+        problems.AddRange(Speckle.Problems());
+        problems.AddRange(Sensor.Problems());
+        problems.AddRange(Shake?.Problems() ?? []);
+        return problems;
+    }
+}
