@@ -1,9 +1,10 @@
 namespace BosFlow.Speckle;
 
-/// <summary>Cells as large as the least gap, so that only the neighbours of a new dot are looked at.</summary>
+/// <summary>Cells at least as large as the least gap, so that only the neighbours of a new dot are looked at.</summary>
 internal sealed class GapGrid
 {
     private readonly double gap;
+    private readonly double cell;
     private readonly int columns;
     private readonly int rows;
     private readonly List<(double X, double Y)>?[] cells;
@@ -11,8 +12,10 @@ internal sealed class GapGrid
     public GapGrid(double width, double height, double gap)
     {
         this.gap = gap;
-        columns = gap > 0 ? (int)(width / gap) + 1 : 0;
-        rows = gap > 0 ? (int)(height / gap) + 1 : 0;
+        // A tiny gap must not ask for a huge number of cells.
+        cell = Math.Max(gap, 1);
+        columns = (int)(width / cell) + 1;
+        rows = (int)(height / cell) + 1;
         cells = new List<(double X, double Y)>?[columns * rows];
     }
 
@@ -21,8 +24,8 @@ internal sealed class GapGrid
     {
         if (gap <= 0)
             return true;
-        int column = (int)(x / gap);
-        int row = (int)(y / gap);
+        int column = (int)(x / cell);
+        int row = (int)(y / cell);
         for (int r = Math.Max(0, row - 1); r <= Math.Min(rows - 1, row + 1); r++)
         {
             for (int c = Math.Max(0, column - 1); c <= Math.Min(columns - 1, column + 1); c++)
@@ -36,11 +39,11 @@ internal sealed class GapGrid
         return true;
     }
 
-    private bool IsTooNear(List<(double X, double Y)>? cell, double x, double y)
+    private bool IsTooNear(List<(double X, double Y)>? points, double x, double y)
     {
-        if (cell is null)
+        if (points is null)
             return false;
-        foreach ((double otherX, double otherY) in cell)
+        foreach ((double otherX, double otherY) in points)
         {
             double dx = otherX - x;
             double dy = otherY - y;
