@@ -14,9 +14,9 @@ public sealed class StageOrderTests
         ("Camera", ["Footage"]),
         ("Registration", ["Footage", "Camera"]),
         ("Displacement", ["Footage", "Registration"]),
-        ("Optics", ["Camera", "Displacement"]),
-        ("Density", ["Displacement", "Optics"]),
         ("Statistics", ["Displacement"]),
+        ("Optics", ["Camera", "Displacement", "Statistics"]),
+        ("Density", ["Displacement", "Optics"]),
         ("Synthesis", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics"]),
         ("Pipeline", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics"]),
     ];
