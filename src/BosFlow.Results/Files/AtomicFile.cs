@@ -1,0 +1,75 @@
+using System.Globalization;
+
+namespace BosFlow.Results.Files;
+
+/// <summary>Writes files that are there whole or not at all.</summary>
+public static class AtomicFile
+{
+    private const string Ending = ".part";
+
+    // Machine and process keep two shards apart that write the same frame.
+    private static string OwnSuffix => $".{Environment.MachineName}-{Environment.ProcessId}{Ending}";
+
+    /// <summary>Writes to a temporary name beside the target, flushes to the disk, then renames over the target.</summary>
+    /// <param name="path">Where the file shall be; its folder must exist.</param>
+    /// <param name="write">Writes the content to the stream it is given; an exception leaves nothing behind.</param>
+    /// <exception cref="IOException">The disk is full or not writable.</exception>
+    public static void Write(string path, Action<Stream> write)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        ArgumentNullException.ThrowIfNull(write);
+        string temporary = $"{path}{OwnSuffix}";
+        try
+        {
+            using (var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.None))
+            {
+                write(stream);
+                stream.Flush(flushToDisk: true);
+            }
+
+            File.Move(temporary, path, overwrite: true);
+        }
+        catch
+        {
+            File.Delete(temporary);
+            throw;
+        }
+    }
+
+    /// <summary>Removes what processes of this machine left behind when they were killed while writing.</summary>
+    /// <param name="folder">Folder to look through, without its subfolders.</param>
+    public static void RemoveLeftovers(string folder)
+    {
+        string own = $".{Environment.MachineName}-";
+        foreach (string path in Directory.EnumerateFiles(folder, "*" + Ending))
+        {
+            string name = path[..^Ending.Length];
+            int at = name.LastIndexOf(own, StringComparison.Ordinal);
+            if (at >= 0 && int.TryParse(name[(at + own.Length)..], CultureInfo.InvariantCulture, out int process) && !IsRunning(process))
+                File.Delete(path);
+        }
+    }
+
+    private static bool IsRunning(int process)
+    {
+        try
+        {
+            using var running = System.Diagnostics.Process.GetProcessById(process);
+            return true;
+        }
+        catch (ArgumentException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>Writes bytes that are already complete.</summary>
+    /// <param name="path">Where the file shall be; its folder must exist.</param>
+    /// <param name="bytes">The whole content.</param>
+    public static void WriteBytes(string path, ReadOnlyMemory<byte> bytes) => Write(path, stream => stream.Write(bytes.Span));
+
+    /// <summary>Writes text as UTF-8 without a byte-order mark.</summary>
+    /// <param name="path">Where the file shall be; its folder must exist.</param>
+    /// <param name="text">The whole content.</param>
+    public static void WriteText(string path, string text) => WriteBytes(path, System.Text.Encoding.UTF8.GetBytes(text));
+}

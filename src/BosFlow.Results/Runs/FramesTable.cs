@@ -1,0 +1,70 @@
+using System.Globalization;
+using System.Text;
+using BosFlow.Pipeline;
+using BosFlow.Registration;
+using BosFlow.Results.Files;
+
+namespace BosFlow.Results.Runs;
+
+/// <summary>frames.csv: one line a frame, units in the names of the columns; numbers read back exactly.</summary>
+internal static class FramesTable
+{
+    // Between the warnings of one frame; they are sentences and do not hold it.
+    private const string WarningSeparator = " | ";
+
+    private static readonly string[] Columns =
+    [
+        "frame", "time_s", "shake_u_px", "shake_v_px", "shake_rotation_deg", "shake_scale", "noise_floor_u_px", "noise_floor_v_px", "valid_fraction", "mean_level_dn",
+        "saturated_fraction", "h11", "h12", "h13_px", "h21", "h22", "h23_px", "h31_per_px", "h32_per_px", "source", "failure", "warnings",
+    ];
+
+    public static string ToText(IReadOnlyList<FrameRecord> frames, int width, int height)
+    {
+        var text = new StringBuilder();
+        text.Append(CsvLine.Join(Columns)).Append('\n');
+        foreach (FrameRecord frame in frames)
+            text.Append(CsvLine.Join(Values(frame, Shake.Of(frame.Motion, width, height)))).Append('\n');
+        return text.ToString();
+    }
+
+    public static IReadOnlyList<FrameRecord> Read(string path)
+    {
+        try
+        {
+            string[] lines = File.ReadAllLines(path);
+            if (lines.Length == 0 || lines[0] != CsvLine.Join(Columns))
+                throw new InputDataException($"{path} has other columns than this program writes; it was changed or is of another version.");
+            return [.. lines.Skip(1).Select(Record)];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or FormatException or ArgumentOutOfRangeException)
+        {
+            throw new InputDataException($"{path} cannot be read ({e.Message}); run the case again to have it written anew.", e);
+        }
+    }
+
+    private static IEnumerable<string> Values(FrameRecord f, Shake shake)
+    {
+        PlanarMotion m = f.Motion;
+        yield return f.Index.ToString(CultureInfo.InvariantCulture);
+        foreach (double value in new[]
+        {
+            f.TimeSeconds, shake.U, shake.V, shake.RotationDegrees, shake.Scale, f.NoiseFloorU, f.NoiseFloorV, f.ValidFraction, f.MeanLevel, f.SaturatedFraction,
+            m.H11, m.H12, m.H13, m.H21, m.H22, m.H23, m.H31, m.H32,
+        })
+            yield return value.ToString("R", CultureInfo.InvariantCulture);
+        yield return f.Source;
+        yield return f.Failure ?? string.Empty;
+        yield return string.Join(WarningSeparator, f.Warnings);
+    }
+
+    private static FrameRecord Record(string line)
+    {
+        List<string> v = CsvLine.Split(line);
+        if (v.Count != Columns.Length)
+            throw new FormatException($"a line has {v.Count} values instead of {Columns.Length}");
+        double[] n = [.. v.Skip(1).Take(18).Select(text => double.Parse(text, CultureInfo.InvariantCulture))];
+        return new FrameRecord(
+            int.Parse(v[0], CultureInfo.InvariantCulture), n[0], v[19], new PlanarMotion(n[10], n[11], n[12], n[13], n[14], n[15], n[16], n[17]),
+            n[5], n[6], n[7], n[8], n[9], v[20].Length == 0 ? null : v[20], v[21].Length == 0 ? [] : v[21].Split(WarningSeparator));
+    }
+}

@@ -1,0 +1,47 @@
+namespace BosFlow.Results.Runs;
+
+/// <summary>Whether a run may use a folder.</summary>
+internal static class RunFolderRules
+{
+    private const int DifferencesNamed = 5;
+
+    /// <summary>The document of the same run that the folder already holds; null where the folder is free for this one.</summary>
+    /// <exception cref="InputDataException">The folder may not be used.</exception>
+    public static RunDocument? Earlier(RunLayout layout, RunIdentity identity, bool restart)
+    {
+        if (File.Exists(layout.Root))
+            throw new InputDataException($"The output folder {layout.Root} is a file; choose another name.");
+        if (!Directory.Exists(layout.Root))
+            return null;
+        if (!File.Exists(layout.Document))
+        {
+            string? foreign = Directory.EnumerateFileSystemEntries(layout.Root).Select(Path.GetFileName).Order(StringComparer.Ordinal).FirstOrDefault(name => name != Path.GetFileName(layout.Log));
+            return foreign is null
+                ? null
+                : throw new InputDataException($"The output folder {layout.Root} holds files that are not of a run (such as {foreign}); choose an empty or a new folder.");
+        }
+
+        RunDocument earlier;
+        try
+        {
+            earlier = RunDocument.Read(layout.Document);
+        }
+        catch (InputDataException) when (restart)
+        {
+            return null;
+        }
+
+        if (restart || earlier.IdentitySha256 == identity.Sha256())
+            return earlier;
+        throw new InputDataException(
+            $"The output folder {layout.Root} holds the results of another run: {Listing(identity.DifferencesFrom(earlier.Identity))}. Choose another folder, or begin again in this one with --restart.");
+    }
+
+    private static string Listing(IReadOnlyList<string> differences)
+    {
+        if (differences.Count == 0)
+            return "run.json was changed by hand";
+        string named = string.Join("; ", differences.Take(DifferencesNamed));
+        return differences.Count > DifferencesNamed ? $"{named}; and {differences.Count - DifferencesNamed} more differences" : named;
+    }
+}

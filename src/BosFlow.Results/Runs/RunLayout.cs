@@ -1,0 +1,55 @@
+using BosFlow.Results.Files;
+
+namespace BosFlow.Results.Runs;
+
+/// <summary>Where each file of a run lies.</summary>
+/// <param name="Root">The folder, absolute.</param>
+internal sealed record RunLayout(string Root)
+{
+    public string Document => Path.Combine(Root, "run.json");
+
+    public string FramesFolder => Path.Combine(Root, "frames");
+
+    public string FramesTable => Path.Combine(Root, "frames.csv");
+
+    public string Summary => Path.Combine(Root, "summary.nc");
+
+    public string Reference => Path.Combine(Root, "reference.nc");
+
+    public string MapsFolder => Path.Combine(Root, "maps");
+
+    public string Report => Path.Combine(Root, "report.html");
+
+    public string Timing => Path.Combine(Root, "timing.csv");
+
+    public string Log => Path.Combine(Root, "log.txt");
+
+    public string Frame(int index) => Path.Combine(FramesFolder, FrameFile.Name(index));
+
+    public void MakeFolders()
+    {
+        Directory.CreateDirectory(FramesFolder);
+        Directory.CreateDirectory(MapsFolder);
+        AtomicFile.RemoveLeftovers(Root);
+        AtomicFile.RemoveLeftovers(FramesFolder);
+        AtomicFile.RemoveLeftovers(MapsFolder);
+    }
+
+    /// <summary>Deletes the results of an earlier run, by name; anything else in the folder stays.</summary>
+    public void DeleteResults()
+    {
+        // The document goes first: whatever happens meanwhile, half a deletion is never taken for a run.
+        foreach (string file in new[] { Document, Summary, Reference, FramesTable, Report, Timing })
+            File.Delete(file);
+        Delete(FramesFolder, "*.nc");
+        Delete(MapsFolder, "*.png");
+    }
+
+    private static void Delete(string folder, string pattern)
+    {
+        if (!Directory.Exists(folder))
+            return;
+        foreach (string file in Directory.EnumerateFiles(folder, pattern))
+            File.Delete(file);
+    }
+}

@@ -1,0 +1,237 @@
+using System.Text.Json;
+using BosFlow.Displacement;
+using BosFlow.Pipeline;
+using BosFlow.Results.NetCdf;
+using BosFlow.Results.Runs;
+
+namespace BosFlow.Results.Tests.Runs;
+
+public sealed class RunFolderTests : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+
+    private string Root => folder.File("run");
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void ReadFrame_WhatWasWritten_IsTheSameBitForBit()
+    {
+        RunFolder run = Open();
+        FrameResult result = SampleRun.Frame(1);
+
+        run.WriteFrame(result, 0.25);
+
+        FrameResult read = run.ReadFrame(1);
+        Assert.Equal(result with { Field = read.Field, Warnings = read.Warnings }, read);
+        Assert.Equal(result.Warnings, read.Warnings);
+        Assert.Equal(result.Field.Grid, read.Field.Grid);
+        Assert.Equal(result.Field.Flags, read.Field.Flags);
+        foreach (Func<VectorField, float[]> part in new Func<VectorField, float[]>[] { f => f.U, f => f.V, f => f.SigmaU, f => f.SigmaV, f => f.Correlation, f => f.PeakRatio })
+            Assert.Equal(part(result.Field).Select(BitConverter.SingleToInt32Bits), part(read.Field).Select(BitConverter.SingleToInt32Bits));
+    }
+
+    [Fact]
+    public void ReadFrame_FailedFrame_KeepsItsReason()
+    {
+        RunFolder run = Open();
+
+        run.WriteFrame(SampleRun.Frame(0, "The frame is black."), 0.1);
+
+        Assert.Equal("The frame is black.", run.ReadFrame(0).Failure);
+        Assert.True(double.IsNaN(run.ReadFrame(0).NoiseFloorV));
+        Assert.Empty(run.ReadFrame(0).Warnings);
+    }
+
+    [Fact]
+    public void WriteFrame_InTwoFoldersAtDifferentSpeed_GivesSameBytes()
+    {
+        RunFolder one = Open();
+        RunFolder other = RunFolder.Open(folder.File("other"), SampleRun.Identity(), false, TimeProvider.System);
+
+        one.WriteFrame(SampleRun.Frame(3), 0.1);
+        other.WriteFrame(SampleRun.Frame(3), 99);
+
+        Assert.Equal(File.ReadAllBytes(folder.File("run/frames/000003.nc")), File.ReadAllBytes(folder.File("other/frames/000003.nc")));
+    }
+
+    [Fact]
+    public void FinishedFrames_AfterReopening_AreThoseWritten()
+    {
+        RunFolder run = Open();
+        Parallel.For(0, 8, i => run.WriteFrame(SampleRun.Frame(i), 0.1));
+
+        RunFolder again = Open();
+
+        Assert.Equal(Enumerable.Range(0, 8), again.FinishedFrames().Order());
+        Assert.Empty(again.DamagedFrames);
+        Assert.Equal(9, File.ReadAllLines(folder.File("run/timing.csv")).Length);
+    }
+
+    [Fact]
+    public void FinishedFrames_DamagedForeignAndHalfWrittenFiles_AreNotAmongThem()
+    {
+        RunFolder run = Open();
+        for (int i = 0; i < 4; i++)
+            run.WriteFrame(SampleRun.Frame(i), 0.1);
+        byte[] bytes = File.ReadAllBytes(folder.File("run/frames/000001.nc"));
+        bytes[bytes.Length / 2] ^= 0xff;
+        File.WriteAllBytes(folder.File("run/frames/000001.nc"), bytes);
+        File.Copy(folder.File("run/frames/000000.nc"), folder.File("run/frames/000002.nc"), overwrite: true);
+        NetCdfFile.Write(folder.File("run/frames/000003.nc"), FrameFile.ToContent(SampleRun.Frame(3), SampleRun.Scale, "another run"));
+        File.WriteAllText(folder.File("run/frames/000009.nc.somewhere-1.part"), "half");
+
+        Assert.Equal([0], run.FinishedFrames());
+        Assert.Equal(3, run.DamagedFrames.Count);
+        Assert.Contains("Frame 1 is measured again", run.DamagedFrames[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Open_ChangedCase_NamesTheKeyTheValuesAndWhatToDo()
+    {
+        Open();
+
+        InputDataException e = Assert.Throws<InputDataException>(() => Open(SampleRun.Identity(SampleRun.Case(lensToFlowMetres: 1.3))));
+
+        Assert.Contains("rig.lens_to_flow_metres was 1.2 and is 1.3", e.Message, StringComparison.Ordinal);
+        Assert.Contains("--restart", e.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Open_ChangedInput_NamesTheFile()
+    {
+        Open();
+
+        InputDataException e = Assert.Throws<InputDataException>(() => Open(SampleRun.Identity(hash: "abcd")));
+
+        Assert.Contains("the content of the footage file frame-000.png has changed", e.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Open_OtherAngleOfTheKnifeEdge_GoesOn()
+    {
+        Open().WriteFrame(SampleRun.Frame(0), 0.1);
+
+        Assert.Equal([0], Open(SampleRun.Identity(SampleRun.Case() with { KnifeEdgeDegrees = 75 })).FinishedFrames());
+    }
+
+    [Fact]
+    public void Open_FolderOfSomethingElse_IsRefusedAndUntouched()
+    {
+        Directory.CreateDirectory(Root);
+        File.WriteAllText(folder.File("run/holiday.txt"), "sun");
+
+        foreach (bool restart in new[] { false, true })
+            Assert.Contains("holiday.txt", Assert.Throws<InputDataException>(() => Open(restart: restart)).Message, StringComparison.Ordinal);
+
+        Assert.Equal(["holiday.txt"], Directory.GetFileSystemEntries(Root).Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public void Open_FolderWithALogOnly_IsFree()
+    {
+        Directory.CreateDirectory(Root);
+        File.WriteAllText(folder.File("run/log.txt"), "started");
+
+        Assert.Empty(Open().FinishedFrames());
+    }
+
+    [Fact]
+    public void Open_Restart_DeletesOldResultsAndNothingElse()
+    {
+        Open().WriteFrame(SampleRun.Frame(0), 0.1);
+        File.WriteAllText(folder.File("run/notes.txt"), "mine");
+
+        RunFolder run = Open(SampleRun.Identity(SampleRun.Case(1.3)), restart: true);
+
+        Assert.Empty(run.FinishedFrames());
+        Assert.True(File.Exists(folder.File("run/notes.txt")));
+        Assert.Equal(1.3, run.Document.Identity.Case.Rig!.LensToFlowMetres);
+    }
+
+    [Fact]
+    public void Open_DamagedDocument_SaysSoAndRestartMends()
+    {
+        Open();
+        File.WriteAllText(folder.File("run/run.json"), "{ \"format\": ");
+
+        Assert.Contains("run.json is damaged", Assert.Throws<InputDataException>(() => Open()).Message, StringComparison.Ordinal);
+        Assert.Equal("running", Open(restart: true).Document.State);
+    }
+
+    [Fact]
+    public void WriteSummary_ReadBack_IsTheSame()
+    {
+        RunFolder run = Open();
+        RunSummary summary = SampleRun.Summary();
+
+        run.WriteSummary(summary);
+
+        RunSummary read = RunFolder.ReadSummary(Root);
+        Assert.Equal(summary.Statistics.MeanU, read.Statistics.MeanU);
+        Assert.Equal(summary.Statistics.Count, read.Statistics.Count);
+        Assert.Equal(summary.Statistics.PrevailingFlags, read.Statistics.PrevailingFlags);
+        Assert.Equal(summary.DerivedFields.Select(f => (f.Name, f.Title, f.Unit)), read.DerivedFields.Select(f => (f.Name, f.Title, f.Unit)));
+        Assert.Equal(summary.DerivedFields[2].Sigma, read.DerivedFields[2].Sigma);
+        Assert.Equal(summary.Frames.Select(f => f with { Warnings = [] }), read.Frames.Select(f => f with { Warnings = [] }));
+        Assert.Equal(summary.Frames.Select(f => string.Join('\n', f.Warnings)), read.Frames.Select(f => string.Join('\n', f.Warnings)));
+        Assert.Equal(summary.Warnings, read.Warnings);
+        Assert.Equal(summary.Scale, read.Scale);
+        Assert.Equal(30, read.Case.KnifeEdgeDegrees);
+        Assert.Equal(summary.Reference.Image.Pixels.ToArray(), read.Reference.Image.Pixels.ToArray());
+    }
+
+    [Fact]
+    public void ReadSummary_UnfinishedRun_SaysHowToGoOn()
+    {
+        Open();
+
+        Assert.Contains("no summary yet", Assert.Throws<InputDataException>(() => RunFolder.ReadSummary(Root)).Message, StringComparison.Ordinal);
+        Assert.Contains("run.json", Assert.Throws<InputDataException>(() => RunFolder.ReadSummary(folder.Path)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WriteSummary_RunJson_HoldsProvenance()
+    {
+        RunFolder run = Open();
+        run.WriteSummary(SampleRun.Summary());
+
+        JsonElement json = JsonDocument.Parse(File.ReadAllText(folder.File("run/run.json"))).RootElement;
+
+        Assert.Equal("complete", json.GetProperty("state").GetString());
+        Assert.Equal(12, json.GetProperty("frames_asked").GetInt32());
+        Assert.Equal(11, json.GetProperty("frames_measured").GetInt32());
+        Assert.Equal(5, json.GetProperty("frames_failed")[0].GetInt32());
+        Assert.Equal(Environment.ProcessorCount, json.GetProperty("cores").GetInt32());
+        JsonElement identity = json.GetProperty("identity");
+        Assert.Equal("22dd", identity.GetProperty("inputs")[2].GetProperty("sha256").GetString());
+        Assert.Equal(1.2, identity.GetProperty("case").GetProperty("rig").GetProperty("lens_to_flow_metres").GetDouble());
+        Assert.Equal("similarity", identity.GetProperty("case").GetProperty("registration").GetProperty("motion").GetString());
+        Assert.Equal(90.5, identity.GetProperty("case").GetProperty("region").GetProperty("exclude")[0].GetProperty("corners")[2][1].GetDouble());
+    }
+
+    [Fact]
+    public void WriteSummary_FramesTable_ParsesWithPythonsCsvModule()
+    {
+        Open().WriteSummary(SampleRun.Summary());
+
+        string seen = ChildProcess.Run("/usr/bin/python3", "-c", "import csv,sys;r=list(csv.DictReader(open(sys.argv[1],encoding='utf-8')));print(len(r),r[7]['noise_floor_u_px'],r[1]['warnings'],r[5]['failure'],sep='\\n')", folder.File("run/frames.csv"));
+
+        Assert.Equal(["12", "0.0091", "The board moved by 9 px, close to the limit. | Text, with \"quotes\" & <marks>.", "The frame is black: its mean level is 0.4 of 255 <b>."], seen.TrimEnd().Split('\n'));
+    }
+
+    [Fact]
+    public void WriteSummary_Netcdf_OpensInXarrayWithUnitsAndTwins()
+    {
+        Open().WriteSummary(SampleRun.Summary());
+
+        string seen = ChildProcess.Run(
+            "/usr/bin/python3", "-c",
+            "import sys,xarray as x;d=x.open_dataset(sys.argv[1]);g=d.density_gradient_path_x;print(g.dims,g.units,d.sigma_density_gradient_path_x.units,g.x.units,g.x_flow_mm.units,float(g.x_flow_mm[1]-g.x_flow_mm[0])/16,sorted(d.coords))",
+            folder.File("run/summary.nc"));
+
+        Assert.Equal("('y', 'x') kg m-3 kg m-3 px mm 0.186 ['x', 'x_flow_mm', 'y', 'y_flow_mm']", seen.Trim());
+    }
+
+    private RunFolder Open(RunIdentity? identity = null, bool restart = false) => RunFolder.Open(Root, identity ?? SampleRun.Identity(), restart, TimeProvider.System);
+}
