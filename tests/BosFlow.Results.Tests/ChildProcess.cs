@@ -1,21 +1,13 @@
-using System.Diagnostics;
+using BosFlow.TestKit;
 
 namespace BosFlow.Results.Tests;
 
-/// <summary>Runs a program of the machine to its end.</summary>
-public static class ChildProcess
+/// <summary>Programs of the machine that read what we wrote.</summary>
+internal static class ChildProcess
 {
-    public static string Run(string program, params string[] arguments)
-    {
-        using Process process = Process.Start(new ProcessStartInfo(program, arguments)
-        {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        })!;
-        Task<string> errors = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        Assert.True(process.ExitCode == 0, $"{program} ended with {process.ExitCode}: {errors.Result}");
-        return output;
-    }
+    public static string Run(string program, params string[] arguments) =>
+        ProcessRunner.RunAsync(program, arguments).GetAwaiter().GetResult().EnsureSuccess().Output;
+
+    /// <summary>Runs a Python program with Debian's packages.</summary>
+    public static string Python(string program, params string[] arguments) => Run(ProcessRunner.DebianPython, ["-c", program, .. arguments]);
 }

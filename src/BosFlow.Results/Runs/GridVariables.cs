@@ -9,7 +9,7 @@ internal static class GridVariables
 {
     private const string SpacingName = "grid_spacing_px";
 
-    public static readonly string[] OnGrid = ["y", "x"];
+    public static IReadOnlyList<string> OnGrid { get; } = ["y", "x"];
 
     public static IEnumerable<NetCdfVariable> Coordinates(NodeGrid grid, OpticalScale? scale)
     {

@@ -1,4 +1,5 @@
 using BosFlow.Results.Files;
+using BosFlow.TestKit;
 
 namespace BosFlow.Results.Tests.Files;
 
@@ -11,30 +12,30 @@ public sealed class AtomicFileTests : IDisposable
     [Fact]
     public void Write_ExceptionHalfWay_LeavesTheOldFileAndNothingElse()
     {
-        AtomicFile.WriteText(folder.File("a"), "old");
+        AtomicFile.WriteText(folder.PathOf("a"), "old");
 
-        Assert.Throws<InvalidOperationException>(() => AtomicFile.Write(folder.File("a"), stream =>
+        Assert.Throws<InvalidOperationException>(() => AtomicFile.Write(folder.PathOf("a"), stream =>
         {
             stream.Write("new, but only ha"u8);
             throw new InvalidOperationException();
         }));
 
-        Assert.Equal("old", File.ReadAllText(folder.File("a")));
-        Assert.Single(Directory.GetFiles(folder.Path));
+        Assert.Equal("old", File.ReadAllText(folder.PathOf("a")));
+        Assert.Single(Directory.GetFiles(folder.Root));
     }
 
     [Fact]
     public void RemoveLeftovers_OfADeadProcessHere_GoesWhileOthersStay()
     {
-        string dead = folder.File($"a.nc.{Environment.MachineName}-{int.MaxValue}.part");
-        string alive = folder.File($"a.nc.{Environment.MachineName}-{Environment.ProcessId}.part");
-        string elsewhere = folder.File($"a.nc.another-{int.MaxValue}.part");
+        string dead = folder.PathOf($"a.nc.{Environment.MachineName}-{int.MaxValue}.part");
+        string alive = folder.PathOf($"a.nc.{Environment.MachineName}-{Environment.ProcessId}.part");
+        string elsewhere = folder.PathOf($"a.nc.another-{int.MaxValue}.part");
         foreach (string path in new[] { dead, alive, elsewhere })
             File.WriteAllText(path, "half");
 
-        AtomicFile.RemoveLeftovers(folder.Path);
+        AtomicFile.RemoveLeftovers(folder.Root);
 
-        Assert.Equal(new[] { alive, elsewhere }.Order(), Directory.GetFiles(folder.Path).Order());
+        Assert.Equal(new[] { alive, elsewhere }.Order(), Directory.GetFiles(folder.Root).Order());
     }
 
     [Theory]

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using BosFlow.Results.NetCdf;
+using BosFlow.TestKit;
 
 namespace BosFlow.Results.Tests.NetCdf;
 
@@ -11,7 +12,7 @@ public sealed class ForeignReadersTests : IDisposable
 {
     private readonly TemporaryFolder folder = new();
 
-    public ForeignReadersTests() => NetCdfFile.Write(folder.File("a.nc"), SampleContent.Small());
+    public ForeignReadersTests() => NetCdfFile.Write(folder.PathOf("a.nc"), SampleContent.Small());
 
     public void Dispose() => folder.Dispose();
 
@@ -88,7 +89,7 @@ public sealed class ForeignReadersTests : IDisposable
     [Fact]
     public void Ncdump_ShowsNamedDimensionsAndUnits()
     {
-        string dump = ChildProcess.Run("ncdump", folder.File("a.nc"));
+        string dump = ChildProcess.Run("ncdump", folder.PathOf("a.nc"));
 
         Assert.Contains("float u(y, x) ;", dump, StringComparison.Ordinal);
         Assert.Contains("u:units = \"px\"", dump, StringComparison.Ordinal);
@@ -100,7 +101,7 @@ public sealed class ForeignReadersTests : IDisposable
 
     private JsonElement Python(string program)
     {
-        string output = ChildProcess.Run("/usr/bin/python3", "-c", $"import sys, json\npath = sys.argv[1]\n{program}\nprint(json.dumps(out))", folder.File("a.nc"));
+        string output = ChildProcess.Python($"import sys, json\npath = sys.argv[1]\n{program}\nprint(json.dumps(out))", folder.PathOf("a.nc"));
         return JsonDocument.Parse(output).RootElement;
     }
 

@@ -1,4 +1,5 @@
 using BosFlow.Results.NetCdf;
+using BosFlow.TestKit;
 using CsCheck;
 
 namespace BosFlow.Results.Tests.NetCdf;
@@ -14,9 +15,9 @@ public sealed class NetCdfFileTests : IDisposable
     {
         NetCdfContent content = SampleContent.Small();
 
-        NetCdfFile.Write(folder.File("a.nc"), content);
+        NetCdfFile.Write(folder.PathOf("a.nc"), content);
 
-        SampleContent.AssertSame(content, NetCdfFile.Read(folder.File("a.nc")));
+        SampleContent.AssertSame(content, NetCdfFile.Read(folder.PathOf("a.nc")));
     }
 
     [Fact]
@@ -38,19 +39,19 @@ public sealed class NetCdfFileTests : IDisposable
         float[] values = [.. Enumerable.Range(0, 1100 * 1030).Select(i => MathF.Sin(i * 0.37f))];
         NetCdfContent content = Grid(1100, 1030, values);
 
-        NetCdfFile.Write(folder.File("a.nc"), content);
+        NetCdfFile.Write(folder.PathOf("a.nc"), content);
 
-        Assert.Equal(values, NetCdfFile.Read(folder.File("a.nc")).Values<float>("u"));
-        Assert.Equal("True", ChildProcess.Run("/usr/bin/python3", "-c", "import sys,numpy as n,xarray as x;print(bool(n.abs(x.open_dataset(sys.argv[1]).u.values.ravel()-n.sin(n.arange(1100*1030)*0.37)).max()<0.05))", folder.File("a.nc")).Trim());
+        Assert.Equal(values, NetCdfFile.Read(folder.PathOf("a.nc")).Values<float>("u"));
+        Assert.Equal("True", ChildProcess.Python("import sys,numpy as n,xarray as x;print(bool(n.abs(x.open_dataset(sys.argv[1]).u.values.ravel()-n.sin(n.arange(1100*1030)*0.37)).max()<0.05))", folder.PathOf("a.nc")).Trim());
     }
 
     [Fact]
     public void Write_SameContentTwice_GivesSameBytes()
     {
-        NetCdfFile.Write(folder.File("a.nc"), SampleContent.Small());
-        NetCdfFile.Write(folder.File("b.nc"), SampleContent.Small());
+        NetCdfFile.Write(folder.PathOf("a.nc"), SampleContent.Small());
+        NetCdfFile.Write(folder.PathOf("b.nc"), SampleContent.Small());
 
-        Assert.Equal(File.ReadAllBytes(folder.File("a.nc")), File.ReadAllBytes(folder.File("b.nc")));
+        Assert.Equal(File.ReadAllBytes(folder.PathOf("a.nc")), File.ReadAllBytes(folder.PathOf("b.nc")));
     }
 
     [Fact]
@@ -60,15 +61,15 @@ public sealed class NetCdfFileTests : IDisposable
         NetCdfVariable u = good.Variable("u");
 
         foreach (NetCdfVariable bad in new[] { u with { Data = new float[5] }, u with { Dimensions = ["y", "z"] }, u with { Name = "x y" }, u with { Data = new long[6] }, u with { Attributes = [new("units", "m")] } })
-            Assert.Throws<ArgumentException>(() => NetCdfFile.Write(folder.File("a.nc"), good with { Variables = [.. good.Variables.Where(v => v.Name != "u"), bad] }));
+            Assert.Throws<ArgumentException>(() => NetCdfFile.Write(folder.PathOf("a.nc"), good with { Variables = [.. good.Variables.Where(v => v.Name != "u"), bad] }));
 
-        Assert.Empty(Directory.GetFileSystemEntries(folder.Path));
+        Assert.Empty(Directory.GetFileSystemEntries(folder.Root));
     }
 
     [Fact]
     public void Read_MissingFile_SaysWhichAndWhatToDo()
     {
-        InputDataException e = Assert.Throws<InputDataException>(() => NetCdfFile.Read(folder.File("none.nc")));
+        InputDataException e = Assert.Throws<InputDataException>(() => NetCdfFile.Read(folder.PathOf("none.nc")));
 
         Assert.Contains("none.nc", e.Message, StringComparison.Ordinal);
     }
@@ -114,11 +115,11 @@ public sealed class NetCdfFileTests : IDisposable
     [Fact]
     public void Read_FileOfAnotherProgram_IsRefused()
     {
-        ChildProcess.Run("/usr/bin/python3", "-c", "import sys,netCDF4;d=netCDF4.Dataset(sys.argv[1],'w');d.createDimension('x',3);d.createVariable('x','f8',('x',))[:]=[1,2,3];d.close()", folder.File("other.nc"));
-        File.WriteAllText(folder.File("text.nc"), "not a netCDF file");
+        ChildProcess.Python("import sys,netCDF4;d=netCDF4.Dataset(sys.argv[1],'w');d.createDimension('x',3);d.createVariable('x','f8',('x',))[:]=[1,2,3];d.close()", folder.PathOf("other.nc"));
+        File.WriteAllText(folder.PathOf("text.nc"), "not a netCDF file");
 
-        Assert.Throws<InputDataException>(() => NetCdfFile.Read(folder.File("other.nc")));
-        Assert.Throws<InputDataException>(() => NetCdfFile.Read(folder.File("text.nc")));
+        Assert.Throws<InputDataException>(() => NetCdfFile.Read(folder.PathOf("other.nc")));
+        Assert.Throws<InputDataException>(() => NetCdfFile.Read(folder.PathOf("text.nc")));
     }
 
     private static NetCdfContent Grid(int rows, int columns, float[] values) => new()

@@ -1,4 +1,5 @@
 using BosFlow.Results.Runs;
+using BosFlow.TestKit;
 
 namespace BosFlow.Results.Tests.Runs;
 
@@ -12,10 +13,10 @@ public sealed class InputHashingTests : IDisposable
     [Fact]
     public void Hash_PublishedExamples_GiveTheirDigests()
     {
-        File.WriteAllText(folder.File("abc"), "abc");
-        File.WriteAllText(folder.File("million"), new string('a', 1_000_000));
+        File.WriteAllText(folder.PathOf("abc"), "abc");
+        File.WriteAllText(folder.PathOf("million"), new string('a', 1_000_000));
 
-        IReadOnlyList<RunInput> inputs = InputHashing.Hash("footage", [folder.File("abc"), folder.File("million")], CancellationToken.None);
+        IReadOnlyList<RunInput> inputs = InputHashing.Hash("footage", [folder.PathOf("abc"), folder.PathOf("million")], CancellationToken.None);
 
         Assert.Equal(new RunInput("footage", "abc", 3, "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"), inputs[0]);
         Assert.Equal("cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0", inputs[1].Sha256);
@@ -23,5 +24,5 @@ public sealed class InputHashingTests : IDisposable
 
     [Fact]
     public void Hash_MissingFile_IsNamed() =>
-        Assert.Contains("gone.png", Assert.Throws<InputDataException>(() => InputHashing.Hash("footage", [folder.File("gone.png")], CancellationToken.None)).Message, StringComparison.Ordinal);
+        Assert.Contains("gone.png", Assert.Throws<InputDataException>(() => InputHashing.Hash("footage", [folder.PathOf("gone.png")], CancellationToken.None)).Message, StringComparison.Ordinal);
 }

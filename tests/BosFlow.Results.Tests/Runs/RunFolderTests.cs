@@ -3,6 +3,7 @@ using BosFlow.Displacement;
 using BosFlow.Pipeline;
 using BosFlow.Results.NetCdf;
 using BosFlow.Results.Runs;
+using BosFlow.TestKit;
 
 namespace BosFlow.Results.Tests.Runs;
 
@@ -10,7 +11,7 @@ public sealed class RunFolderTests : IDisposable
 {
     private readonly TemporaryFolder folder = new();
 
-    private string Root => folder.File("run");
+    private string Root => folder.PathOf("run");
 
     public void Dispose() => folder.Dispose();
 
@@ -47,12 +48,12 @@ public sealed class RunFolderTests : IDisposable
     public void WriteFrame_InTwoFoldersAtDifferentSpeed_GivesSameBytes()
     {
         RunFolder one = Open();
-        RunFolder other = RunFolder.Open(folder.File("other"), SampleRun.Identity(), false, TimeProvider.System);
+        RunFolder other = RunFolder.Open(folder.PathOf("other"), SampleRun.Identity(), false, TimeProvider.System);
 
         one.WriteFrame(SampleRun.Frame(3), 0.1);
         other.WriteFrame(SampleRun.Frame(3), 99);
 
-        Assert.Equal(File.ReadAllBytes(folder.File("run/frames/000003.nc")), File.ReadAllBytes(folder.File("other/frames/000003.nc")));
+        Assert.Equal(File.ReadAllBytes(folder.PathOf("run/frames/000003.nc")), File.ReadAllBytes(folder.PathOf("other/frames/000003.nc")));
     }
 
     [Fact]
@@ -65,7 +66,7 @@ public sealed class RunFolderTests : IDisposable
 
         Assert.Equal(Enumerable.Range(0, 8), again.FinishedFrames().Order());
         Assert.Empty(again.DamagedFrames);
-        Assert.Equal(9, File.ReadAllLines(folder.File("run/timing.csv")).Length);
+        Assert.Equal(9, File.ReadAllLines(folder.PathOf("run/timing.csv")).Length);
     }
 
     [Fact]
@@ -74,12 +75,12 @@ public sealed class RunFolderTests : IDisposable
         RunFolder run = Open();
         for (int i = 0; i < 4; i++)
             run.WriteFrame(SampleRun.Frame(i), 0.1);
-        byte[] bytes = File.ReadAllBytes(folder.File("run/frames/000001.nc"));
+        byte[] bytes = File.ReadAllBytes(folder.PathOf("run/frames/000001.nc"));
         bytes[bytes.Length / 2] ^= 0xff;
-        File.WriteAllBytes(folder.File("run/frames/000001.nc"), bytes);
-        File.Copy(folder.File("run/frames/000000.nc"), folder.File("run/frames/000002.nc"), overwrite: true);
-        NetCdfFile.Write(folder.File("run/frames/000003.nc"), FrameFile.ToContent(SampleRun.Frame(3), SampleRun.Scale, "another run"));
-        File.WriteAllText(folder.File("run/frames/000009.nc.somewhere-1.part"), "half");
+        File.WriteAllBytes(folder.PathOf("run/frames/000001.nc"), bytes);
+        File.Copy(folder.PathOf("run/frames/000000.nc"), folder.PathOf("run/frames/000002.nc"), overwrite: true);
+        NetCdfFile.Write(folder.PathOf("run/frames/000003.nc"), FrameFile.ToContent(SampleRun.Frame(3), SampleRun.Scale, "another run"));
+        File.WriteAllText(folder.PathOf("run/frames/000009.nc.somewhere-1.part"), "half");
 
         Assert.Equal([0], run.FinishedFrames());
         Assert.Equal(3, run.DamagedFrames.Count);
@@ -119,7 +120,7 @@ public sealed class RunFolderTests : IDisposable
     public void Open_FolderOfSomethingElse_IsRefusedAndUntouched()
     {
         Directory.CreateDirectory(Root);
-        File.WriteAllText(folder.File("run/holiday.txt"), "sun");
+        File.WriteAllText(folder.PathOf("run/holiday.txt"), "sun");
 
         foreach (bool restart in new[] { false, true })
             Assert.Contains("holiday.txt", Assert.Throws<InputDataException>(() => Open(restart: restart)).Message, StringComparison.Ordinal);
@@ -131,7 +132,7 @@ public sealed class RunFolderTests : IDisposable
     public void Open_FolderWithALogOnly_IsFree()
     {
         Directory.CreateDirectory(Root);
-        File.WriteAllText(folder.File("run/log.txt"), "started");
+        File.WriteAllText(folder.PathOf("run/log.txt"), "started");
 
         Assert.Empty(Open().FinishedFrames());
     }
@@ -140,12 +141,12 @@ public sealed class RunFolderTests : IDisposable
     public void Open_Restart_DeletesOldResultsAndNothingElse()
     {
         Open().WriteFrame(SampleRun.Frame(0), 0.1);
-        File.WriteAllText(folder.File("run/notes.txt"), "mine");
+        File.WriteAllText(folder.PathOf("run/notes.txt"), "mine");
 
         RunFolder run = Open(SampleRun.Identity(SampleRun.Case(1.3)), restart: true);
 
         Assert.Empty(run.FinishedFrames());
-        Assert.True(File.Exists(folder.File("run/notes.txt")));
+        Assert.True(File.Exists(folder.PathOf("run/notes.txt")));
         Assert.Equal(1.3, run.Document.Identity.Case.Rig!.LensToFlowMetres);
     }
 
@@ -153,7 +154,7 @@ public sealed class RunFolderTests : IDisposable
     public void Open_DamagedDocument_SaysSoAndRestartMends()
     {
         Open();
-        File.WriteAllText(folder.File("run/run.json"), "{ \"format\": ");
+        File.WriteAllText(folder.PathOf("run/run.json"), "{ \"format\": ");
 
         Assert.Contains("run.json is damaged", Assert.Throws<InputDataException>(() => Open()).Message, StringComparison.Ordinal);
         Assert.Equal("running", Open(restart: true).Document.State);
@@ -187,7 +188,7 @@ public sealed class RunFolderTests : IDisposable
         Open();
 
         Assert.Contains("no summary yet", Assert.Throws<InputDataException>(() => RunFolder.ReadSummary(Root)).Message, StringComparison.Ordinal);
-        Assert.Contains("run.json", Assert.Throws<InputDataException>(() => RunFolder.ReadSummary(folder.Path)).Message, StringComparison.Ordinal);
+        Assert.Contains("run.json", Assert.Throws<InputDataException>(() => RunFolder.ReadSummary(folder.Root)).Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -196,7 +197,7 @@ public sealed class RunFolderTests : IDisposable
         RunFolder run = Open();
         run.WriteSummary(SampleRun.Summary());
 
-        JsonElement json = JsonDocument.Parse(File.ReadAllText(folder.File("run/run.json"))).RootElement;
+        JsonElement json = JsonDocument.Parse(File.ReadAllText(folder.PathOf("run/run.json"))).RootElement;
 
         Assert.Equal("complete", json.GetProperty("state").GetString());
         Assert.Equal(12, json.GetProperty("frames_asked").GetInt32());
@@ -215,7 +216,7 @@ public sealed class RunFolderTests : IDisposable
     {
         Open().WriteSummary(SampleRun.Summary());
 
-        string seen = ChildProcess.Run("/usr/bin/python3", "-c", "import csv,sys;r=list(csv.DictReader(open(sys.argv[1],encoding='utf-8')));print(len(r),r[7]['noise_floor_u_px'],r[1]['warnings'],r[5]['failure'],sep='\\n')", folder.File("run/frames.csv"));
+        string seen = ChildProcess.Python("import csv,sys;r=list(csv.DictReader(open(sys.argv[1],encoding='utf-8')));print(len(r),r[7]['noise_floor_u_px'],r[1]['warnings'],r[5]['failure'],sep='\\n')", folder.PathOf("run/frames.csv"));
 
         Assert.Equal(["12", "0.0091", "The board moved by 9 px, close to the limit. | Text, with \"quotes\" & <marks>.", "The frame is black: its mean level is 0.4 of 255 <b>."], seen.TrimEnd().Split('\n'));
     }
@@ -225,10 +226,9 @@ public sealed class RunFolderTests : IDisposable
     {
         Open().WriteSummary(SampleRun.Summary());
 
-        string seen = ChildProcess.Run(
-            "/usr/bin/python3", "-c",
+        string seen = ChildProcess.Python(
             "import sys,xarray as x;d=x.open_dataset(sys.argv[1]);g=d.density_gradient_path_x;print(g.dims,g.units,d.sigma_density_gradient_path_x.units,g.x.units,g.x_flow_mm.units,float(g.x_flow_mm[1]-g.x_flow_mm[0])/16,sorted(d.coords))",
-            folder.File("run/summary.nc"));
+            folder.PathOf("run/summary.nc"));
 
         Assert.Equal("('y', 'x') kg m-3 kg m-3 px mm 0.186 ['x', 'x_flow_mm', 'y', 'y_flow_mm']", seen.Trim());
     }
