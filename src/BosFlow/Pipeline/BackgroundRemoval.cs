@@ -1,0 +1,13 @@
+using BosFlow.Displacement;
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>A field without the motion of the background.</summary>
+/// <param name="Field">What the motion leaves.</param>
+/// <param name="Motion">The motion that was taken out.</param>
+/// <param name="NoiseFloorU">RMS of what is left of u on the undisturbed region, px; NaN where it is not known.</param>
+/// <param name="NoiseFloorV">RMS of what is left of v, px.</param>
+/// <param name="Warnings">One sentence each.</param>
+internal sealed record BackgroundRemoval(
+    VectorField Field, PlanarMotion Motion, double NoiseFloorU, double NoiseFloorV, IReadOnlyList<string> Warnings);

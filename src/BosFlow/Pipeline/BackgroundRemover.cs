@@ -1,0 +1,131 @@
+using BosFlow.Displacement;
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>
+/// Fits the motion of the background to the measured vectors of the undisturbed region and takes it out of the field,
+/// never out of the picture: each frame is interpolated once, by the displacement engine.
+/// </summary>
+/// <remarks>
+/// The noise floor is the plain RMS of what is left on the undisturbed region over the vectors that agree with the motion
+/// (within four robust standard deviations: of Gaussian errors 0.03 % are cut, which lowers the RMS by 0.1 %). Vectors that
+/// disagree are not noise of the measurement but something else that moves; their share is stated in a warning from
+/// <see cref="StatedOutlierShare"/> on, so that a small noise floor never hides that it holds for a part of the region only.
+/// </remarks>
+internal sealed class BackgroundRemover
+{
+    public const double StatedOutlierShare = 0.05;
+    private const double LowestInlierShare = 0.5;
+
+    private readonly NodeGrid grid;
+    private readonly int[] nodes;
+    private readonly MotionModel model;
+    private readonly double correlatedVectors;
+
+    /// <summary>Prepares what depends on the grid.</summary>
+    /// <param name="grid">Window centres.</param>
+    /// <param name="undisturbedNodes">Numbers of the nodes that may serve.</param>
+    /// <param name="model">Motion model.</param>
+    /// <param name="windowsPerSpacing">Side of the window over the spacing of the vectors.</param>
+    public BackgroundRemover(NodeGrid grid, int[] undisturbedNodes, MotionModel model, double windowsPerSpacing)
+    {
+        this.grid = grid;
+        nodes = undisturbedNodes;
+        this.model = model;
+        // Windows that overlap share pixels and so errors: the correlation of their errors is a triangle over the side of the
+        // window, whose sum over the nodes is window / spacing in each direction, and so much is the variance of a mean larger.
+        correlatedVectors = Math.Max(1, windowsPerSpacing * windowsPerSpacing);
+    }
+
+    /// <summary>Takes the motion out.</summary>
+    /// <param name="total">What was measured.</param>
+    /// <param name="predictor">Motion to take out where no fit is possible.</param>
+    public BackgroundRemoval Remove(VectorField total, PlanarMotion predictor)
+    {
+        if (model == MotionModel.None)
+            return new BackgroundRemoval(total, PlanarMotion.Identity, double.NaN, double.NaN, []);
+        MotionFitResult fit = Fit(total);
+        if (fit.Failure is not null)
+        {
+            string warning = nodes.Length == 0
+                ? "No vector lies in the undisturbed region: the coarse estimate of the motion was taken out and the noise floor is unknown."
+                : $"The motion could not be fitted to the undisturbed region ({fit.Failure}) The coarse estimate was taken out and the noise floor is unknown.";
+            return new BackgroundRemoval(Subtract(total, predictor, null), predictor, double.NaN, double.NaN, [warning]);
+        }
+
+        return new BackgroundRemoval(
+            Subtract(total, fit.Motion, fit.Uncertainty), fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, Warnings(fit));
+    }
+
+    private static List<string> Warnings(MotionFitResult fit)
+    {
+        var warnings = new List<string>();
+        if (fit.OutlierShare > 1 - LowestInlierShare)
+        {
+            warnings.Add(FormattableString.Invariant(
+                $"{fit.OutlierShare:P0} of the vectors in the undisturbed region do not follow the motion that was taken out: it may be the wrong one; draw the flow region into the case or choose another motion model."));
+        }
+        else if (fit.OutlierShare > StatedOutlierShare)
+        {
+            warnings.Add(FormattableString.Invariant(
+                $"{fit.OutlierShare:P0} of the vectors in the undisturbed region do not follow the motion that was taken out; the noise floor holds for the others."));
+        }
+
+        return warnings;
+    }
+
+    private MotionFitResult Fit(VectorField total)
+    {
+        var x = new List<double>(nodes.Length);
+        var y = new List<double>(nodes.Length);
+        var u = new List<double>(nodes.Length);
+        var v = new List<double>(nodes.Length);
+        foreach (int node in nodes)
+        {
+            if (total.Flags[node] != VectorFlags.None)
+                continue;
+            x.Add(grid.X(node % grid.Columns));
+            y.Add(grid.Y(node / grid.Columns));
+            u.Add(total.U[node]);
+            v.Add(total.V[node]);
+        }
+
+        // All vectors count alike: their own sigmas are estimates that scatter, and weighting by them favours lucky ones.
+        return MotionFit.Fit(model, x.ToArray(), y.ToArray(), u.ToArray(), v.ToArray(), []);
+    }
+
+    private VectorField Subtract(VectorField total, PlanarMotion motion, MotionUncertainty? uncertainty)
+    {
+        float[] u = new float[grid.Count];
+        float[] v = new float[grid.Count];
+        float[] sigmaU = new float[grid.Count];
+        float[] sigmaV = new float[grid.Count];
+        for (int node = 0; node < grid.Count; node++)
+        {
+            double x = grid.X(node % grid.Columns);
+            double y = grid.Y(node / grid.Columns);
+            (double motionU, double motionV) = motion.DisplacementAt(x, y);
+            (double motionSigmaU, double motionSigmaV) = uncertainty?.At(x, y) ?? (0, 0);
+            u[node] = (float)(total.U[node] - motionU);
+            v[node] = (float)(total.V[node] - motionV);
+            sigmaU[node] = Combined(total.SigmaU[node], motionSigmaU);
+            sigmaV[node] = Combined(total.SigmaV[node], motionSigmaV);
+        }
+
+        return new VectorField
+        {
+            Grid = total.Grid,
+            U = u,
+            V = v,
+            SigmaU = sigmaU,
+            SigmaV = sigmaV,
+            Flags = total.Flags,
+            Correlation = total.Correlation,
+            PeakRatio = total.PeakRatio,
+        };
+    }
+
+    private float Combined(float vector, double motion) =>
+        (float)Math.Sqrt(((double)vector * vector) + (correlatedVectors * motion * motion));
+}

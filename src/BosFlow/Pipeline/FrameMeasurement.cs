@@ -1,0 +1,114 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>Everything that one frame passes through between footage and store. Safe to call from several threads.</summary>
+internal sealed class FrameMeasurement
+{
+    private const double LowValidFraction = 0.5;
+
+    private readonly GrayImage reference;
+    private readonly PixelMask measurable;
+    private readonly IMotionEstimator estimator;
+    private readonly IDisplacementStage engine;
+    private readonly BackgroundRemover remover;
+
+    public FrameMeasurement(GrayImage reference, PixelMask measurable, IMotionEstimator estimator, IDisplacementStage engine, BackgroundRemover remover)
+    {
+        this.reference = reference;
+        this.measurable = measurable;
+        this.estimator = estimator;
+        this.engine = engine;
+        this.remover = remover;
+    }
+
+    /// <summary>The frame's result. Whatever goes wrong with the frame is in it: only cancellation and lack of memory are thrown.</summary>
+    public FrameResult Measure(Frame frame, CancellationToken cancellationToken)
+    {
+        var failure = new FrameFailure(frame, engine.Grid, measurable);
+        if (frame.Image is null)
+            return failure.Because(frame.Failure ?? "The frame holds no picture.", VectorFlags.OutOfFrame, null);
+        FrameQuality? quality = null;
+        try
+        {
+            if (frame.Image.Width != reference.Width || frame.Image.Height != reference.Height)
+            {
+                return failure.Because(
+                    FormattableString.Invariant($"The frame is {frame.Image.Width} x {frame.Image.Height} px, the reference {reference.Width} x {reference.Height} px."),
+                    VectorFlags.OutOfFrame, null);
+            }
+
+            quality = FrameQuality.Assess(frame.Image, measurable);
+            return quality.Failure is null
+                ? Measure(frame, frame.Image, quality, failure, cancellationToken)
+                : failure.Because(quality.Failure, FrameFailure.FlagOf(quality), quality);
+        }
+        catch (InputDataException exception)
+        {
+            return failure.Because(exception.Message, VectorFlags.NotConverged, quality);
+        }
+        catch (Exception exception) when (exception is not OperationCanceledException and not OutOfMemoryException)
+        {
+            // One frame that a stage cannot digest must not end a night's run; its reason is kept where the user looks.
+            return failure.Because($"The measurement failed: {exception.Message} ({exception.GetType().Name})", VectorFlags.NotConverged, quality);
+        }
+    }
+
+    private FrameResult Measure(Frame frame, GrayImage image, FrameQuality quality, FrameFailure failure, CancellationToken cancellationToken)
+    {
+        (GrayImage matched, string? levelWarning) = GrayLevels.Match(image, reference);
+        PlanarMotion predictor = PlanarMotion.Identity;
+        if (estimator.Unusable is null)
+        {
+            MotionEstimate estimate = estimator.Estimate(matched, cancellationToken);
+            if (estimate.Failure is not null)
+                return failure.Because(estimate.Failure, VectorFlags.NotConverged, quality);
+            predictor = estimate.Motion;
+        }
+
+        cancellationToken.ThrowIfCancellationRequested();
+        VectorField total = engine.Measure(matched, predictor, cancellationToken);
+        double valid = ValidFraction(total);
+        if (valid == 0)
+            return failure.Because("Not a single vector could be measured: the frame does not show the pattern of the reference, or is blurred or too noisy.", VectorFlags.NotConverged, quality);
+
+        BackgroundRemoval removal = remover.Remove(total, predictor);
+        var warnings = new List<string>(quality.Warnings);
+        if (levelWarning is not null)
+            warnings.Add(levelWarning);
+        warnings.AddRange(removal.Warnings);
+        if (valid < LowValidFraction)
+            warnings.Add(FormattableString.Invariant($"Only {valid:P0} of the vectors could be measured."));
+        return new FrameResult
+        {
+            Index = frame.Index,
+            TimeSeconds = frame.TimeSeconds,
+            Source = frame.Source,
+            Field = removal.Field,
+            Motion = removal.Motion,
+            NoiseFloorU = removal.NoiseFloorU,
+            NoiseFloorV = removal.NoiseFloorV,
+            ValidFraction = valid,
+            MeanLevel = quality.MeanLevel,
+            SaturatedFraction = quality.SaturatedFraction,
+            Warnings = warnings,
+        };
+    }
+
+    private static double ValidFraction(VectorField field)
+    {
+        int measurable = 0;
+        int measured = 0;
+        foreach (VectorFlags flag in field.Flags)
+        {
+            if ((flag & VectorFlags.Masked) == 0)
+                measurable++;
+            if (flag == VectorFlags.None)
+                measured++;
+        }
+
+        return measurable == 0 ? 0 : (double)measured / measurable;
+    }
+}

@@ -1,0 +1,74 @@
+using System.Diagnostics;
+using BosFlow.Displacement;
+using BosFlow.Footage;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>Measures the frames that the store does not hold yet.</summary>
+internal sealed class FrameRun
+{
+    private readonly RunRequest request;
+    private readonly FrameMeasurement measurement;
+    private readonly IProgress<RunProgress>? progress;
+    private readonly Lock counting = new();
+    private int done;
+    private int failed;
+
+    public FrameRun(RunRequest request, FrameMeasurement measurement, IProgress<RunProgress>? progress)
+    {
+        this.request = request;
+        this.measurement = measurement;
+        this.progress = progress;
+    }
+
+    /// <summary>Measures and keeps every pending frame.</summary>
+    /// <param name="pending">Numbers of the frames, ascending.</param>
+    /// <param name="cancellationToken">Stops between two frames of each worker, and where the stages look.</param>
+    public void Measure(IReadOnlyList<int> pending, CancellationToken cancellationToken)
+    {
+        done = request.FrameIndices.Count - pending.Count;
+        Report();
+        if (pending.Count == 0)
+            return;
+        ParallelFrames.Run(token => Complete(pending, token), request.Options.Threads, Measure, cancellationToken);
+    }
+
+    private void Measure(Frame frame, CancellationToken cancellationToken)
+    {
+        cancellationToken.ThrowIfCancellationRequested();
+        long start = Stopwatch.GetTimestamp();
+        FrameResult result = measurement.Measure(frame, cancellationToken);
+        request.Store.WriteFrame(result, Stopwatch.GetElapsedTime(start).TotalSeconds);
+        lock (counting)
+        {
+            done++;
+            failed += result.Failure is null ? 0 : 1;
+            Report();
+        }
+    }
+
+    // A reader that ends early (a cut video) must not leave frames without a result.
+    private IEnumerable<Frame> Complete(IReadOnlyList<int> pending, CancellationToken cancellationToken)
+    {
+        int next = 0;
+        foreach (Frame frame in request.Footage.Read(pending, cancellationToken))
+        {
+            for (; next < pending.Count && pending[next] < frame.Index; next++)
+                yield return Missing(pending[next]);
+            next++;
+            yield return frame;
+        }
+
+        for (; next < pending.Count; next++)
+            yield return Missing(pending[next]);
+    }
+
+    private Frame Missing(int index) => new(
+        index,
+        index < request.Footage.Info.FrameCount ? request.Footage.Info.TimesSeconds[index] : double.NaN,
+        FormattableString.Invariant($"frame {index} of the footage"),
+        null,
+        "The footage ended before this frame.");
+
+    private void Report() => progress?.Report(new RunProgress(RunStep.Frames, done, request.FrameIndices.Count, failed));
+}

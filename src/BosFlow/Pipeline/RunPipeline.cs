@@ -1,0 +1,101 @@
+using BosFlow.Footage;
+using BosFlow.Optics;
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>The stages joined to a run: reference, frames, summary. Results do not depend on the number of threads.</summary>
+public static class RunPipeline
+{
+    /// <summary>Carries out a run, or goes on with one that was interrupted.</summary>
+    /// <param name="request">What to do.</param>
+    /// <param name="stages">The stages to use.</param>
+    /// <param name="progress">Told after every frame; null = nobody listens.</param>
+    /// <param name="cancellationToken">Interrupts the run; frames that are finished stay in the store.</param>
+    /// <returns>Counts, failed frames, noise floor, warnings.</returns>
+    /// <exception cref="InputDataException">Reference or region cannot be used.</exception>
+    /// <exception cref="RunFailedException">No frame could be measured; no summary is written.</exception>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static RunOutcome Run(RunRequest request, RunStages stages, IProgress<RunProgress>? progress, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentNullException.ThrowIfNull(stages);
+        Check(request);
+        FootageInfo info = request.Footage.Info;
+        int total = request.FrameIndices.Count;
+        RegionMask region = RegionMask.Build(request.Case.Region, info.Width, info.Height);
+        OpticalScale? scale = request.Case.Rig is null ? null : OpticalScaling.From(request.Case.Rig, request.Case.Gas);
+
+        progress?.Report(new RunProgress(RunStep.Reference, 0, total, 0));
+        Reference reference = stages.BuildReference(request, region, cancellationToken);
+        if (reference.Image.Width != info.Width || reference.Image.Height != info.Height)
+        {
+            throw new InputDataException(FormattableString.Invariant(
+                $"The reference is {reference.Image.Width} x {reference.Image.Height} px and the footage {info.Width} x {info.Height} px: both must come from the same camera at the same size."));
+        }
+
+        IMotionEstimator estimator = stages.CreateEstimator(reference.Image, region.Undisturbed, request.Case.Registration);
+        IDisplacementStage engine = stages.CreateEngine(reference.Image, region.Measurable, request.Case.Displacement);
+        int[] nodes = UndisturbedNodes.Find(engine.Grid, request.Case.Displacement.WindowPixels, region.Undisturbed);
+        double windowsPerSpacing = request.Case.Displacement.WindowPixels / engine.Grid.Spacing;
+        var remover = new BackgroundRemover(engine.Grid, nodes, request.Case.Registration.Motion, windowsPerSpacing);
+        var measurement = new FrameMeasurement(reference.Image, region.Measurable, estimator, engine, remover);
+
+        int[] pending = Pending(request);
+        new FrameRun(request, measurement, progress).Measure(pending, cancellationToken);
+
+        GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, cancellationToken);
+        IReadOnlyList<FailedFrame> failed = FrameGatherer.Failed(gathered.Records);
+        progress?.Report(new RunProgress(RunStep.Summary, total, total, failed.Count));
+        IReadOnlyList<string> warnings = RunWarnings.Collect(request, reference, estimator.Unusable, nodes.Length, gathered.Records);
+        request.Store.WriteSummary(new RunSummary
+        {
+            Case = request.Case,
+            Footage = info,
+            Reference = reference,
+            Statistics = gathered.Statistics,
+            Scale = scale,
+            DerivedFields = scale is null ? [] : DerivedFields.From(gathered.Statistics, scale),
+            Frames = gathered.Records,
+            Warnings = warnings,
+        });
+        return Outcome(gathered.Records, failed, total - pending.Length, warnings);
+    }
+
+    private static void Check(RunRequest request)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(request.Options.Threads, 1);
+        if (request.FrameIndices.Count == 0)
+            throw new InputDataException("No frame is chosen: widen the range of frames to use.");
+        int before = -1;
+        foreach (int index in request.FrameIndices)
+        {
+            if (index <= before || index >= request.Footage.Info.FrameCount)
+                throw new ArgumentException(FormattableString.Invariant($"Frame numbers must ascend within 0 to {request.Footage.Info.FrameCount - 1}; {index} does not."), nameof(request));
+            before = index;
+        }
+    }
+
+    private static int[] Pending(RunRequest request)
+    {
+        if (request.Options.Force)
+            return [.. request.FrameIndices];
+        IReadOnlySet<int> finished = request.Store.FinishedFrames();
+        return [.. request.FrameIndices.Where(index => !finished.Contains(index))];
+    }
+
+    private static RunOutcome Outcome(IReadOnlyList<FrameRecord> records, IReadOnlyList<FailedFrame> failed, int resumed, IReadOnlyList<string> warnings)
+    {
+        FrameRecord[] measured = [.. records.Where(record => record.Failure is null)];
+        return new RunOutcome
+        {
+            FramesTotal = records.Count,
+            FramesResumed = resumed,
+            FailedFrames = failed,
+            NoiseFloorU = RunMedian.Of(measured.Select(record => record.NoiseFloorU)),
+            NoiseFloorV = RunMedian.Of(measured.Select(record => record.NoiseFloorV)),
+            ValidFraction = RunMedian.Of(measured.Select(record => record.ValidFraction)),
+            Warnings = warnings,
+        };
+    }
+}

@@ -1,0 +1,26 @@
+using BosFlow.Footage;
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>Everything a run needs, opened by the caller.</summary>
+public sealed record RunRequest
+{
+    /// <summary>The effective case.</summary>
+    public required ExperimentCase Case { get; init; }
+
+    /// <summary>The footage.</summary>
+    public required IFootage Footage { get; init; }
+
+    /// <summary>Numbers of the frames to measure, ascending, without repeats, at least one.</summary>
+    public required IReadOnlyList<int> FrameIndices { get; init; }
+
+    /// <summary>Where the reference comes from.</summary>
+    public required ReferenceSource Reference { get; init; }
+
+    /// <summary>Where results go.</summary>
+    public required IRunStore Store { get; init; }
+
+    /// <summary>How to carry it out.</summary>
+    public RunOptions Options { get; init; } = new();
+}

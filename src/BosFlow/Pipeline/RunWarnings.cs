@@ -1,0 +1,115 @@
+using BosFlow.Footage;
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>What the user should know of a whole run, in plain words.</summary>
+internal static class RunWarnings
+{
+    private const double NoiseFloorJump = 2;
+    private const double SmallestJumpPixels = 0.01;
+    private const double LowValidFraction = 0.5;
+    private const double SaturatedFraction = 0.05;
+    private const double SearchLimitShare = 0.9;
+
+    /// <summary>Collects the warnings, those that touch everything first.</summary>
+    /// <param name="request">The run.</param>
+    /// <param name="reference">The reference picture.</param>
+    /// <param name="estimatorUnusable">Why no motion could be estimated from the reference; null where it could.</param>
+    /// <param name="undisturbedVectors">Number of nodes that may serve for registration.</param>
+    /// <param name="records">All frames, in order.</param>
+    public static IReadOnlyList<string> Collect(
+        RunRequest request, Reference reference, string? estimatorUnusable, int undisturbedVectors, IReadOnlyList<FrameRecord> records)
+    {
+        var warnings = new List<string>();
+        warnings.AddRange(request.Footage.Info.Warnings);
+        warnings.AddRange(reference.Warnings);
+        AddRegistration(warnings, request.Case, estimatorUnusable, undisturbedVectors);
+        if (request.Case.Rig is null)
+            warnings.Add("The case has no [rig]: displacements in px are given, but no density gradient.");
+        AddFailures(warnings, records);
+        FrameRecord[] measured = [.. records.Where(record => record.Failure is null)];
+        AddNoiseJumps(warnings, measured);
+        AddSearchLimit(warnings, request, measured);
+        AddFrames(warnings, measured, record => record.ValidFraction < LowValidFraction, "less than half of the vectors could be measured");
+        AddFrames(warnings, measured, record => record.SaturatedFraction > SaturatedFraction, "more than 5 % of the pixels are saturated; expose less");
+        AddFrames(warnings, measured, record => record.Warnings.Count > 0, "there is something to note; the table of frames says what");
+        return warnings;
+    }
+
+    private static void AddRegistration(List<string> warnings, ExperimentCase experiment, string? estimatorUnusable, int undisturbedVectors)
+    {
+        if (experiment.Registration.Motion == MotionModel.None)
+        {
+            warnings.Add("No motion was taken out (registration is set to none): any shake of camera or board is part of the result, and the noise floor is unknown.");
+            return;
+        }
+
+        if (estimatorUnusable is not null)
+            warnings.Add(estimatorUnusable);
+        if (undisturbedVectors == 0)
+            warnings.Add("No vector lies wholly in the undisturbed region: the noise floor is unknown, and no motion was fitted to the measured vectors; leave more of the picture outside the flow polygons, or use smaller windows.");
+        else if (experiment.Region.Flow.Count == 0)
+            warnings.Add("The case draws no flow region: the motion and the noise floor rest on the vectors that agree with each other, which is right only while the flow covers less than half of the picture.");
+    }
+
+    private static void AddFailures(List<string> warnings, IReadOnlyList<FrameRecord> records)
+    {
+        FrameRecord[] failed = [.. records.Where(record => record.Failure is not null)];
+        if (failed.Length > 0)
+            warnings.Add(FormattableString.Invariant($"{Frames(failed, records.Count)} could not be measured, first frame {failed[0].Index}: {failed[0].Failure}"));
+    }
+
+    private static void AddNoiseJumps(List<string> warnings, FrameRecord[] measured)
+    {
+        double median = RunMedian.Of(measured.Select(NoiseFloor));
+        double limit = Math.Max(NoiseFloorJump * median, median + SmallestJumpPixels);
+        FrameRecord[] noisy = [.. measured.Where(record => NoiseFloor(record) > limit)];
+        if (noisy.Length > 0)
+        {
+            warnings.Add(FormattableString.Invariant(
+                $"The noise floor of {Frames(noisy, measured.Length)} is far above the median of {median:0.0000} px, worst {noisy.Max(NoiseFloor):0.0000} px: shake, blur or a passing disturbance there."));
+        }
+    }
+
+    private static void AddSearchLimit(List<string> warnings, RunRequest request, FrameRecord[] measured)
+    {
+        int largest = request.Case.Registration.LargestShiftPixels;
+        FootageInfo info = request.Footage.Info;
+        FrameRecord[] far = [.. measured.Where(record => LargestDisplacement(record.Motion, info.Width, info.Height) > SearchLimitShare * largest)];
+        if (far.Length > 0)
+        {
+            warnings.Add(FormattableString.Invariant(
+                $"The background moved nearly as far as is searched for ({largest} px) in {Frames(far, measured.Length)}: search farther if frames are lost."));
+        }
+    }
+
+    private static void AddFrames(List<string> warnings, FrameRecord[] measured, Func<FrameRecord, bool> concerns, string what)
+    {
+        FrameRecord[] frames = [.. measured.Where(concerns)];
+        if (frames.Length > 0)
+            warnings.Add(FormattableString.Invariant($"In {Frames(frames, measured.Length)} {what}."));
+    }
+
+    private static string Frames(FrameRecord[] frames, int total)
+    {
+        const int Named = 5;
+        string numbers = string.Join(", ", frames.Take(Named).Select(frame => FormattableString.Invariant($"{frame.Index}")));
+        string more = frames.Length > Named ? ", ..." : string.Empty;
+        return FormattableString.Invariant($"{frames.Length} of {total} frames ({numbers}{more})");
+    }
+
+    private static double NoiseFloor(FrameRecord record) => Math.Max(record.NoiseFloorU, record.NoiseFloorV);
+
+    private static double LargestDisplacement(PlanarMotion motion, int width, int height)
+    {
+        double largest = 0;
+        foreach ((double x, double y) in new (double, double)[] { (0, 0), (width - 1, 0), (0, height - 1), (width - 1, height - 1) })
+        {
+            (double u, double v) = motion.DisplacementAt(x, y);
+            largest = Math.Max(largest, Math.Max(Math.Abs(u), Math.Abs(v)));
+        }
+
+        return largest;
+    }
+}
