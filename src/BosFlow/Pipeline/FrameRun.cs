@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using BosFlow.Displacement;
 using BosFlow.Footage;
 
 namespace BosFlow.Pipeline;

@@ -86,7 +86,7 @@ public static class MotionFit
             for (int i = 0; i < p.Length; i++)
                 change = Math.Max(change, Math.Abs(candidate[i] - p[i]));
             candidate.CopyTo(p, 0);
-            if (change < 1e-4 * scale)
+            if (change < 1e-6 * scale)
                 break;
         }
 

@@ -1,0 +1,38 @@
+using BosFlow.Footage;
+
+namespace BosFlow.Tests.Pipeline;
+
+/// <summary>Footage made by a function; counts how many frames were read ahead of the work.</summary>
+internal sealed class MemoryFootage : IFootage
+{
+    private readonly Func<int, Frame> make;
+    private int read;
+
+    public MemoryFootage(int width, int height, int count, Func<int, Frame> make)
+    {
+        this.make = make;
+        Info = new FootageInfo
+        {
+            Width = width,
+            Height = height,
+            TimesSeconds = [.. Enumerable.Range(0, count).Select(i => i / 50.0)],
+            Files = [],
+            Description = "made in memory",
+        };
+    }
+
+    public FootageInfo Info { get; init; }
+
+    public int FramesRead => Volatile.Read(ref read);
+
+    public IEnumerable<Frame> Read(IReadOnlyList<int> indices, CancellationToken cancellationToken)
+    {
+        foreach (int index in indices)
+        {
+            cancellationToken.ThrowIfCancellationRequested();
+            Frame frame = make(index);
+            Interlocked.Increment(ref read);
+            yield return frame;
+        }
+    }
+}

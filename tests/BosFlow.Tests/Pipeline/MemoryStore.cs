@@ -1,0 +1,33 @@
+using System.Collections.Concurrent;
+using BosFlow.Pipeline;
+
+namespace BosFlow.Tests.Pipeline;
+
+/// <summary>A run store in memory.</summary>
+internal sealed class MemoryStore : IRunStore
+{
+    private int writes;
+
+    public ConcurrentDictionary<int, FrameResult> Frames { get; } = new();
+
+    public RunSummary? Summary { get; private set; }
+
+    public int Writes => Volatile.Read(ref writes);
+
+    /// <summary>Called before a frame is kept.</summary>
+    public Action<FrameResult>? Writing { get; init; }
+
+    public IReadOnlySet<int> FinishedFrames() => new HashSet<int>(Frames.Keys);
+
+    public void WriteFrame(FrameResult result, double processingSeconds)
+    {
+        Writing?.Invoke(result);
+        Assert.True(processingSeconds >= 0);
+        Frames[result.Index] = result;
+        Interlocked.Increment(ref writes);
+    }
+
+    public FrameResult ReadFrame(int index) => Frames[index];
+
+    public void WriteSummary(RunSummary summary) => Summary = summary;
+}
