@@ -7,16 +7,16 @@ namespace BosFlow.Pipeline;
 internal sealed class FrameRun
 {
     private readonly RunRequest request;
-    private readonly FrameMeasurement measurement;
+    private readonly FrameProcessor processor;
     private readonly IProgress<RunProgress>? progress;
     private readonly Lock counting = new();
     private int done;
     private int failed;
 
-    public FrameRun(RunRequest request, FrameMeasurement measurement, IProgress<RunProgress>? progress)
+    public FrameRun(RunRequest request, FrameProcessor processor, IProgress<RunProgress>? progress)
     {
         this.request = request;
-        this.measurement = measurement;
+        this.processor = processor;
         this.progress = progress;
     }
 
@@ -36,7 +36,7 @@ internal sealed class FrameRun
     {
         cancellationToken.ThrowIfCancellationRequested();
         long start = Stopwatch.GetTimestamp();
-        FrameResult result = measurement.Measure(frame, cancellationToken);
+        FrameResult result = processor.Measure(frame, cancellationToken);
         request.Store.WriteFrame(result, Stopwatch.GetElapsedTime(start).TotalSeconds);
         lock (counting)
         {

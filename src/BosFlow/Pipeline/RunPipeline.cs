@@ -39,10 +39,10 @@ public static class RunPipeline
         int[] nodes = UndisturbedNodes.Find(engine.Grid, request.Case.Displacement.WindowPixels, region.Undisturbed);
         double windowsPerSpacing = request.Case.Displacement.WindowPixels / engine.Grid.Spacing;
         var remover = new BackgroundRemover(engine.Grid, nodes, request.Case.Registration.Motion, windowsPerSpacing);
-        var measurement = new FrameMeasurement(reference.Image, region.Measurable, estimator, engine, remover);
+        var processor = new FrameProcessor(reference.Image, region.Measurable, estimator, engine, remover);
 
         int[] pending = Pending(request);
-        new FrameRun(request, measurement, progress).Measure(pending, cancellationToken);
+        new FrameRun(request, processor, progress).Measure(pending, cancellationToken);
 
         GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, cancellationToken);
         IReadOnlyList<FailedFrame> failed = FrameGatherer.Failed(gathered.Records);

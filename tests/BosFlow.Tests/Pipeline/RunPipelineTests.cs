@@ -273,7 +273,7 @@ public sealed class RunPipelineTests
         RunStages stages = FakeStages.Of((picture, field) =>
         {
             for (int i = 0; i < field.Grid.Count && picture[0, 0] == 4; i++)
-                field.U[i] += i % 2 == 0 ? 0.1f : -0.1f;
+                field.U[i] += 0.05f * ((i % 5) - 2);
             return field;
         });
 

@@ -5,7 +5,7 @@ using BosFlow.Registration;
 namespace BosFlow.Pipeline;
 
 /// <summary>Everything that one frame passes through between footage and store. Safe to call from several threads.</summary>
-internal sealed class FrameMeasurement
+internal sealed class FrameProcessor
 {
     private const double LowValidFraction = 0.5;
 
@@ -15,7 +15,7 @@ internal sealed class FrameMeasurement
     private readonly IDisplacementStage engine;
     private readonly BackgroundRemover remover;
 
-    public FrameMeasurement(GrayImage reference, PixelMask measurable, IMotionEstimator estimator, IDisplacementStage engine, BackgroundRemover remover)
+    public FrameProcessor(GrayImage reference, PixelMask measurable, IMotionEstimator estimator, IDisplacementStage engine, BackgroundRemover remover)
     {
         this.reference = reference;
         this.measurable = measurable;
