@@ -1,0 +1,99 @@
+using BosFlow.Footage;
+
+namespace BosFlow.Media.Video;
+
+/// <summary>Footage that is a video, decoded by ffmpeg: native luma codes and exact time stamps.</summary>
+internal sealed class FfmpegFootage : IFootage
+{
+    private readonly ExternalTools tools;
+    private readonly string path;
+    private readonly string name;
+    private readonly VideoStream stream;
+    private readonly PacketIndex packets;
+
+    private FfmpegFootage(ExternalTools tools, string path, string name, VideoStream stream, PacketIndex packets, FootageInfo info)
+    {
+        this.tools = tools;
+        this.path = path;
+        this.name = name;
+        this.stream = stream;
+        this.packets = packets;
+        Info = info;
+    }
+
+    public FootageInfo Info { get; }
+
+    /// <exception cref="InputDataException">The file is no video that can be read, or holds no frame.</exception>
+    internal static FfmpegFootage Open(ExternalTools tools, string path, string name, double? frameRateHz, CancellationToken cancellationToken)
+    {
+        VideoStream stream = StreamProbe.Read(tools, path, name, cancellationToken);
+        ToolOutput listing = ToolRun.Collect(
+            tools.Ffprobe,
+            ["-hide_banner", "-v", "error", "-protocol_whitelist", "file", "-select_streams", FormattableString.Invariant($"{stream.Index}"),
+             "-show_entries", "packet=pts,dts,flags", "-of", "csv=p=0", "-i", "file:" + path],
+            cancellationToken);
+        PacketIndex packets = PacketIndex.Parse(listing.Output);
+        FootageInfo info = VideoDescription.Describe(tools, path, name, frameRateHz, stream, packets, listing.Errors);
+        return new FfmpegFootage(tools, path, name, stream, packets, info);
+    }
+
+    public IEnumerable<Frame> Read(IReadOnlyList<int> indices, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(indices);
+        if (indices.Count == 0)
+            yield break;
+        var tracker = new DamageTracker(packets, Info.FrameCount);
+        var wanted = new HashSet<int>(indices);
+        var waiting = new Dictionary<int, GrayImage>();
+        int next = 0;
+        using FfmpegDecoder decoder = FfmpegDecoder.Start(tools, path, stream, cancellationToken);
+        foreach ((int index, byte[] bytes) in Numbered(decoder, cancellationToken))
+        {
+            tracker.Came(index);
+            if (wanted.Contains(index))
+                waiting[index] = Picture(bytes);
+            for (; next < indices.Count && tracker.IsDecided(indices[next]); next++)
+                yield return Delivered(indices[next], tracker, waiting, decoder.Complaint);
+            if (next == indices.Count)
+                yield break;
+        }
+
+        tracker.End();
+        for (; next < indices.Count; next++)
+            yield return Delivered(indices[next], tracker, waiting, decoder.Complaint);
+    }
+
+    // A frame is known by its time stamp. Without stamps in the container the decoder's own count from its first frame.
+    private IEnumerable<(int Index, byte[] Bytes)> Numbered(FfmpegDecoder decoder, CancellationToken cancellationToken)
+    {
+        long? first = null;
+        int came = 0;
+        foreach (DecodedFrame frame in decoder.Frames(cancellationToken))
+        {
+            first ??= frame.Stamp;
+            int? index = packets.HasStamps
+                ? frame.Stamp is long stamp ? packets.IndexOf(stamp) : null
+                : frame.Stamp - first is long ticks && double.IsFinite(stream.MeanRateHz) ? (int)Math.Round(ticks * stream.TickSeconds * stream.MeanRateHz) : came;
+            came++;
+            if (index is int number && number < Info.FrameCount)
+                yield return (number, frame.Bytes);
+        }
+    }
+
+    private GrayImage Picture(byte[] bytes) => OrientationTurn.Apply(
+        RawGray.Picture(bytes, stream.StoredWidth, stream.StoredHeight, stream.Format.Bytes, stream.WhiteLevel), stream.Orientation);
+
+    private Frame Delivered(int index, DamageTracker tracker, Dictionary<int, GrayImage> waiting, string complaint)
+    {
+        waiting.Remove(index, out GrayImage? image);
+        string? failure = null;
+        string reason = complaint.Length > 0 ? $" (ffmpeg: {complaint})" : "";
+        if (index >= packets.Count)
+            failure = FormattableString.Invariant($"Frame {index} of {name} is promised by the container, but the file ends before it: the recording was cut off.");
+        else if (tracker.IsMissing(index) || image is null)
+            failure = FormattableString.Invariant($"Frame {index} of {name} cannot be decoded: the file is damaged there{reason}.");
+        else if (tracker.Culprit(index) is int culprit)
+            (image, failure) = (null, FormattableString.Invariant($"Frame {index} of {name} is coded as a difference from damaged frame {culprit} and cannot be trusted."));
+        return new Frame(index, Info.TimesSeconds[index], FormattableString.Invariant($"{name} frame {index}"), image, failure);
+    }
+}

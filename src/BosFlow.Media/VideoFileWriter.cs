@@ -1,0 +1,48 @@
+using BosFlow.Footage;
+using BosFlow.Media.Video;
+
+namespace BosFlow.Media;
+
+/// <summary>Writes grey pictures as a video: H.264 by ffmpeg where it is there, else lossless FFV1 by OpenCV.</summary>
+/// <remarks>
+/// The grey levels become the 8-bit luma codes themselves (full range, marked so): level / white level * 255, rounded,
+/// clamped to 0 to 255, NaN as 0. H.264 is nearly lossless (constant quality 6) and encoded by one thread, so that the
+/// same frames give the same file on every machine with the same encoder. Written under a temporary name, then renamed.
+/// </remarks>
+public static class VideoFileWriter
+{
+    /// <summary>Writes a video.</summary>
+    /// <param name="path">File to write, ending in .mp4, .mov or .mkv; replaced if it exists. Without ffmpeg the ending becomes .avi.</param>
+    /// <param name="frames">At least one picture, all of one size and with a white level; taken one at a time.</param>
+    /// <param name="frameRateHz">Frames a second, above 0.</param>
+    /// <param name="cancellationToken">Stops between two frames and leaves no file.</param>
+    /// <returns>The file and how it was encoded.</returns>
+    /// <exception cref="ArgumentException">There is no frame, frames differ in size, or one has no white level.</exception>
+    /// <exception cref="InputDataException">The encoder fails, for instance since the disk is full.</exception>
+    public static WrittenVideo Write(string path, IEnumerable<GrayImage> frames, double frameRateHz, CancellationToken cancellationToken) =>
+        Write(path, frames, frameRateHz, ExternalTools.Find(), cancellationToken);
+
+    /// <summary>The same with the tools as a parameter, so that tests can take them away.</summary>
+    internal static WrittenVideo Write(string path, IEnumerable<GrayImage> frames, double frameRateHz, ExternalTools? tools, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(frames);
+        if (!(frameRateHz > 0 && double.IsFinite(frameRateHz)))
+            throw new ArgumentOutOfRangeException(nameof(frameRateHz), frameRateHz, "The frame rate must be above 0.");
+        bool useFfmpeg = tools is not null && FfmpegEncoder.IsAvailable(tools, cancellationToken);
+        string target = Path.GetFullPath(useFfmpeg ? path : Path.ChangeExtension(path, ".avi"));
+        string temporary = Path.Combine(Path.GetDirectoryName(target)!, $".{Path.GetFileNameWithoutExtension(target)}.unfinished{Path.GetExtension(target)}");
+        try
+        {
+            int count = useFfmpeg
+                ? FfmpegEncoder.Encode(tools!, temporary, frames, frameRateHz, cancellationToken)
+                : EmbeddedEncoder.Encode(temporary, frames, frameRateHz, cancellationToken);
+            File.Move(temporary, target, overwrite: true);
+            return new WrittenVideo(target, useFfmpeg ? $"H.264, full-range luma, ffmpeg {tools!.Version}" : $"FFV1, lossless, OpenCV {OpenCvSharp.Cv2.GetVersionString()}", count);
+        }
+        finally
+        {
+            File.Delete(temporary);
+        }
+    }
+}
