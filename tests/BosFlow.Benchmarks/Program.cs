@@ -1,10 +1,36 @@
+using BosFlow.Benchmarks.Kernels;
+using BosFlow.Benchmarks.Peers;
+using BosFlow.Benchmarks.Speed;
+
 namespace BosFlow.Benchmarks;
 
+/// <summary>Entry point: one measurement a call.</summary>
 internal static class Program
 {
+    private const string Usage = """
+        Name a measurement:
+          peers   [--large] [--rounds N] [--output FILE]   BosFlow beside OpenCV's dense optical flow and phase correlation
+          speed   [--large] [--rounds N] [--output FILE]   frames a second of the engine and of a whole run, memory at its peak
+          kernels [BenchmarkDotNet options]                the hot loops beside their plain twins
+        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md and docs/validation/speed.md.
+        """;
+
     private static int Main(string[] args)
     {
-        Console.Error.WriteLine("Name a measurement: accuracy, speed, peers.");
-        return args.Length == 0 ? 2 : 0;
+        switch (args)
+        {
+            case ["peers", .. string[] rest] when MeasurementOptions.TryParse(rest, "peers.md", out MeasurementOptions? options):
+                PeerMeasurement.Run(options);
+                return 0;
+            case ["speed", .. string[] rest] when MeasurementOptions.TryParse(rest, "speed.md", out MeasurementOptions? options):
+                SpeedMeasurement.Run(options);
+                return 0;
+            case ["kernels", .. string[] rest]:
+                KernelMeasurement.Run(rest);
+                return 0;
+            default:
+                Console.Error.WriteLine(Usage);
+                return 2;
+        }
     }
 }

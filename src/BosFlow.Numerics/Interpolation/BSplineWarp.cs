@@ -6,13 +6,16 @@ namespace BosFlow.Numerics.Interpolation;
 /// <summary>Samples a <see cref="BSplineImage"/> along one row that is displaced pixel by pixel: the hot kernel of image deformation.</summary>
 public static class BSplineWarp
 {
+    /// <summary>Nearer to the border than this, px, the mirrored continuation of the picture shows in the interpolated grey level (by 8 % of its error at the border itself).</summary>
+    public const float BorderMargin = 3;
+
     /// <summary>Deforms one row: target[x] = picture(x + u[x], y + v[x]).</summary>
     /// <param name="image">The picture.</param>
     /// <param name="y">Row before displacement, px.</param>
     /// <param name="u">Displacement to the right for each pixel of the row from x = 0, px; finite.</param>
     /// <param name="v">Displacement down, px; same length.</param>
     /// <param name="target">Grey levels; same length.</param>
-    /// <param name="inside">1 where the position lies within the picture, 0 where it was moved to its border; same length.</param>
+    /// <param name="inside">1 where the position lies at least <see cref="BorderMargin"/> within the picture, else 0; same length.</param>
     public static void Row(BSplineImage image, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, Span<float> target, Span<float> inside)
     {
         ArgumentNullException.ThrowIfNull(image);
@@ -36,7 +39,7 @@ public static class BSplineWarp
     /// <param name="u">Displacement to the right, px.</param>
     /// <param name="v">Displacement down, px.</param>
     /// <param name="target">Grey levels.</param>
-    /// <param name="inside">1 within the picture, else 0.</param>
+    /// <param name="inside">1 at least <see cref="BorderMargin"/> within the picture, else 0.</param>
     public static void RowReference(
         BSplineImage image, int firstX, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, Span<float> target, Span<float> inside)
     {
@@ -46,7 +49,8 @@ public static class BSplineWarp
         {
             float wantedX = firstX + k + u[k], wantedY = y + v[k];
             float px = MathF.Min(MathF.Max(wantedX, 0), lastX), py = MathF.Min(MathF.Max(wantedY, 0), lastY);
-            inside[k] = px == wantedX && py == wantedY ? 1 : 0;
+            bool within = wantedX >= BorderMargin && wantedX <= lastX - BorderMargin && wantedY >= BorderMargin && wantedY <= lastY - BorderMargin;
+            inside[k] = within ? 1 : 0;
             float ix = MathF.Floor(px), iy = MathF.Floor(py);
             target[k] = SampleScalar(image.Coefficients, image.Stride, (int)ix, (int)iy, px - ix, py - iy, image.Order);
         }
@@ -93,7 +97,9 @@ public static class BSplineWarp
         Vector<float> wantedY = new Vector<float>(y) + new Vector<float>(v[x..]);
         Vector<float> px = Vector.Min(Vector.Max(wantedX, Vector<float>.Zero), new Vector<float>(image.Width - 1));
         Vector<float> py = Vector.Min(Vector.Max(wantedY, Vector<float>.Zero), new Vector<float>(image.Height - 1));
-        Vector<int> within = Vector.Equals(px, wantedX) & Vector.Equals(py, wantedY);
+        var margin = new Vector<float>(BorderMargin);
+        Vector<int> within = Vector.GreaterThanOrEqual(wantedX, margin) & Vector.LessThanOrEqual(wantedX, new Vector<float>(image.Width - 1 - BorderMargin))
+            & Vector.GreaterThanOrEqual(wantedY, margin) & Vector.LessThanOrEqual(wantedY, new Vector<float>(image.Height - 1 - BorderMargin));
         Vector.ConditionalSelect(within, Vector<float>.One, Vector<float>.Zero).CopyTo(inside[x..]);
         Vector<float> floorX = Vector.Floor(px), floorY = Vector.Floor(py);
         Vector<float> tx = px - floorX, ty = py - floorY;

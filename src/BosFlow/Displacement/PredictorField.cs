@@ -31,20 +31,47 @@ internal sealed class PredictorField
         lineV = new float[columns];
     }
 
-    /// <summary>Takes the displacement beyond the motion (complete, without NaN) and adds the motion; beyond the outermost nodes the former stays constant.</summary>
+    /// <summary>Takes the displacement beyond the motion (complete, without NaN) and adds the motion; beyond the outermost nodes the former goes on linearly.</summary>
     public void Set(ReadOnlySpan<float> u, ReadOnlySpan<float> v, Registration.PlanarMotion motion)
     {
+        Spread(u, nodeU);
+        Spread(v, nodeV);
         for (int row = 0; row < rows; row++)
         {
-            int sourceRow = Math.Clamp(row - padRows, 0, grid.Rows - 1);
             double y = grid.OriginY + ((row - padRows) * grid.Spacing);
             for (int column = 0; column < columns; column++)
             {
-                int source = (sourceRow * grid.Columns) + Math.Clamp(column - padColumns, 0, grid.Columns - 1);
                 (double mu, double mv) = motion.DisplacementAt(grid.OriginX + ((column - padColumns) * grid.Spacing), y);
-                nodeU[(row * columns) + column] = (float)(mu + u[source]);
-                nodeV[(row * columns) + column] = (float)(mv + v[source]);
+                nodeU[(row * columns) + column] += (float)mu;
+                nodeV[(row * columns) + column] += (float)mv;
             }
+        }
+    }
+
+    private void Spread(ReadOnlySpan<float> values, float[] target)
+    {
+        for (int row = 0; row < grid.Rows; row++)
+        {
+            Span<float> line = target.AsSpan((row + padRows) * columns, columns);
+            values.Slice(row * grid.Columns, grid.Columns).CopyTo(line[padColumns..]);
+            Continue(line, 1, padColumns, grid.Columns);
+        }
+
+        for (int column = 0; column < columns; column++)
+            Continue(target.AsSpan(column), columns, padRows, grid.Rows);
+    }
+
+    // The slope is taken over as many nodes as are to be continued, so that noise does not grow with the distance.
+    private static void Continue(Span<float> values, int step, int pad, int count)
+    {
+        int lever = Math.Min(pad, count - 1);
+        int first = pad, last = pad + count - 1;
+        float slopeBefore = lever == 0 ? 0 : (values[first * step] - values[(first + lever) * step]) / lever;
+        float slopeAfter = lever == 0 ? 0 : (values[last * step] - values[(last - lever) * step]) / lever;
+        for (int k = 1; k <= pad; k++)
+        {
+            values[(first - k) * step] = values[first * step] + (k * slopeBefore);
+            values[(last + k) * step] = values[last * step] + (k * slopeAfter);
         }
     }
 

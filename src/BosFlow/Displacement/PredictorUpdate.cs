@@ -28,7 +28,7 @@ internal static class PredictorUpdate
             Array.Clear(values);
     }
 
-    /// <summary>Smooths by (1 2 1) / 4 in both directions, the border repeated.</summary>
+    /// <summary>Smooths by (1 2 1) / 4 in both directions; across its own border a value is left alone, so that a linear field stays as it is.</summary>
     public static void Smooth(NodeGrid grid, float[] values, float[] scratch, int times)
     {
         int columns = grid.Columns, rows = grid.Rows;
@@ -37,13 +37,17 @@ internal static class PredictorUpdate
             for (int row = 0; row < rows; row++)
             {
                 int at = row * columns;
-                for (int c = 0; c < columns; c++)
-                    scratch[at + c] = (0.25f * values[at + Math.Max(c - 1, 0)]) + (0.5f * values[at + c]) + (0.25f * values[at + Math.Min(c + 1, columns - 1)]);
+                scratch[at] = values[at];
+                for (int c = 1; c < columns - 1; c++)
+                    scratch[at + c] = (0.25f * values[at + c - 1]) + (0.5f * values[at + c]) + (0.25f * values[at + c + 1]);
+                scratch[at + columns - 1] = values[at + columns - 1];
             }
 
-            for (int row = 0; row < rows; row++)
+            scratch.AsSpan(0, columns).CopyTo(values);
+            scratch.AsSpan((rows - 1) * columns, columns).CopyTo(values.AsSpan((rows - 1) * columns));
+            for (int row = 1; row < rows - 1; row++)
             {
-                int above = Math.Max(row - 1, 0) * columns, here = row * columns, below = Math.Min(row + 1, rows - 1) * columns;
+                int above = (row - 1) * columns, here = row * columns, below = (row + 1) * columns;
                 for (int c = 0; c < columns; c++)
                     values[here + c] = (0.25f * scratch[above + c]) + (0.5f * scratch[here + c]) + (0.25f * scratch[below + c]);
             }

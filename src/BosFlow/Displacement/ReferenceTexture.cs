@@ -9,6 +9,9 @@ internal sealed class ReferenceTexture
     private const float D1 = 45f / 60, D2 = -9f / 60, D3 = 1f / 60;
     private const int Stencil = 3;
 
+    /// <summary>Variance of a derivative for unit variance of independent pixels: sum of the squared stencil weights.</summary>
+    public const double GradientNoiseGain = 2 * ((D1 * D1) + (D2 * D2) + (D3 * D3));
+
     public ReferenceTexture(GrayImage image, PixelMask measurable)
     {
         Width = image.Width;

@@ -18,7 +18,8 @@ public static class VectorValidation
     /// <returns>True where the vector is an outlier; Grid.Count entries. Never true with fewer than three trusted neighbours.</returns>
     /// <remarks>
     /// r_0 = |U_0 - U_m| / (r_m + e) for each component, U_m the median of the neighbours, r_m the median of |U_i - U_m|,
-    /// e the noise level; an outlier where sqrt(r_u^2 + r_v^2) exceeds the threshold.
+    /// e the noise level; an outlier where sqrt(r_u^2 + r_v^2) exceeds the threshold. Where a neighbour is missing, the
+    /// field is continued linearly from the opposite side, 3 U(+1) - 2 U(+2) (our addition).
     /// Source: Westerweel and Scarano 2005, Exp. Fluids 39:1096, doi 10.1007/s00348-005-0016-6 (constants from memory).
     /// </remarks>
     public static bool[] FindOutliers(NodeGrid grid, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<bool> trusted, double threshold, double noise)
@@ -75,22 +76,42 @@ public static class VectorValidation
         return n >= FewestNeighbours;
     }
 
+    // A neighbour that is missing (border of the grid, mask) is continued linearly from the two nodes on the other side:
+    // one-sided medians would call every strong gradient at a border an outlier.
     private static int Neighbours(
         NodeGrid grid, int node, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<bool> trusted, Span<float> neighboursU, Span<float> neighboursV)
     {
         int column = node % grid.Columns, row = node / grid.Columns, n = 0;
-        for (int r = Math.Max(0, row - 1); r <= Math.Min(grid.Rows - 1, row + 1); r++)
+        for (int dy = -1; dy <= 1; dy++)
         {
-            for (int c = Math.Max(0, column - 1); c <= Math.Min(grid.Columns - 1, column + 1); c++)
+            for (int dx = -1; dx <= 1; dx++)
             {
-                int other = (r * grid.Columns) + c;
-                if (other == node || !trusted[other])
+                if (dx == 0 && dy == 0)
                     continue;
-                neighboursU[n] = u[other];
-                neighboursV[n++] = v[other];
+                int near = Trusted(grid, column + dx, row + dy, trusted);
+                if (near >= 0)
+                {
+                    neighboursU[n] = u[near];
+                    neighboursV[n++] = v[near];
+                    continue;
+                }
+
+                int opposite = Trusted(grid, column - dx, row - dy, trusted), beyond = Trusted(grid, column - (2 * dx), row - (2 * dy), trusted);
+                if (opposite < 0 || beyond < 0)
+                    continue;
+                neighboursU[n] = (3 * u[opposite]) - (2 * u[beyond]);
+                neighboursV[n++] = (3 * v[opposite]) - (2 * v[beyond]);
             }
         }
 
         return n;
+    }
+
+    private static int Trusted(NodeGrid grid, int column, int row, ReadOnlySpan<bool> trusted)
+    {
+        if ((uint)column >= (uint)grid.Columns || (uint)row >= (uint)grid.Rows)
+            return -1;
+        int node = (row * grid.Columns) + column;
+        return trusted[node] ? node : -1;
     }
 }

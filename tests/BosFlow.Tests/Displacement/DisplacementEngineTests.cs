@@ -1,0 +1,221 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Registration;
+using BosFlow.TestKit;
+
+namespace BosFlow.Tests.Displacement;
+
+public sealed class DisplacementEngineTests
+{
+    private const int Width = 256;
+    private const int Height = 192;
+    private static readonly WaveTexture Texture = new(1);
+    private static readonly GrayImage Reference = Texture.Picture(Width, Height);
+
+    // Band-limited waves without noise leave only interpolation and linearisation: measured worst 0.002 px for quintic
+    // least squares; cubic interpolation is less exact, and the
+    // Gaussian fit suffers where the frame's border cuts a window.
+    public static TheoryData<SubPixelMethod, InterpolationOrder, double, double, double> Shifts
+    {
+        get
+        {
+            var cases = new TheoryData<SubPixelMethod, InterpolationOrder, double, double, double>();
+            foreach ((double u, double v) in new[] { (0, 0), (0.25, -0.5), (-2.5, 1.37), (7.3, -6.6), (1, 0.75) })
+            {
+                cases.Add(SubPixelMethod.LeastSquares, InterpolationOrder.Quintic, u, v, 0.004);
+                cases.Add(SubPixelMethod.LeastSquares, InterpolationOrder.Cubic, u, v, 0.01);
+                cases.Add(SubPixelMethod.ThreePointGaussian, InterpolationOrder.Quintic, u, v, 0.03);
+            }
+
+            return cases;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Shifts))]
+    public void Measure_UniformShift_IsFound(SubPixelMethod method, InterpolationOrder order, double u, double v, double tolerance)
+    {
+        VectorField field = Measure(Texture.Picture(Width, Height, u, v), new DisplacementSettings { SubPixel = method, Interpolation = order });
+
+        Assert.True(Share(field, VectorFlags.None) > 0.8);
+        for (int node = 0; node < field.Grid.Count; node++)
+        {
+            if (field.Flags[node] != VectorFlags.None)
+                continue;
+            Assert.Equal(u, field.U[node], tolerance);
+            Assert.Equal(v, field.V[node], tolerance);
+        }
+    }
+
+    [Fact]
+    public void Measure_StrainOfTwoPercent_IsFoundAtTheReferencePosition()
+    {
+        VectorField field = Measure(Texture.Picture(Width, Height, strain: 0.02), new DisplacementSettings());
+
+        double[] truth = new double[field.Grid.Count];
+        for (int node = 0; node < truth.Length; node++)
+            truth[node] = 0.02 * field.Grid.X(node % field.Grid.Columns);
+        ErrorStatistics errors = ErrorStatistics.Of(Trusted(field, field.U), truth);
+        Assert.True(errors.Rms < 0.01, $"RMS {errors.Rms} px");
+    }
+
+    [Fact]
+    public void Measure_GivenMotion_StartsFromItAndKeepsItInTheResult()
+    {
+        VectorField field = Measure(Texture.Picture(Width, Height, 38.3, -21.6), new DisplacementSettings(), PlanarMotion.Shift(38, -22));
+
+        Assert.True(Share(field, VectorFlags.None) > 0.5);
+        Assert.Contains(VectorFlags.OutOfFrame, field.Flags);
+        Assert.Equal(38.3, field.U.Zip(field.Flags).Where(p => p.Second == 0).Average(p => p.First), 0.01);
+        Assert.Equal(-21.6, field.V.Zip(field.Flags).Where(p => p.Second == 0).Average(p => p.First), 0.01);
+    }
+
+    [Theory]
+    [InlineData(0.3, 200)]
+    [InlineData(2.5, -150)]
+    public void Measure_GainAndOffsetChanged_DoesNotMatter(double gain, double offset)
+    {
+        GrayImage moved = Texture.Picture(Width, Height, 0.4, 0.2, whiteLevel: float.NaN);
+        float[] changed = [.. moved.Pixels.ToArray().Select(p => (float)((gain * p) + offset))];
+
+        VectorField field = Measure(new GrayImage(Width, Height, changed, float.NaN), new DisplacementSettings());
+
+        Assert.Equal(0.4, field.U.Zip(field.Flags).Where(p => p.Second == 0).Average(p => p.First), 0.003);
+    }
+
+    [Fact]
+    public void Measure_MaskedAndMissingPixels_AreFlaggedAndTheRestIsMeasured()
+    {
+        byte[] mask = new byte[Width * Height];
+        for (int i = 0; i < mask.Length; i++)
+            mask[i] = i % Width >= 90 ? (byte)1 : (byte)0;
+        float[] pixels = Texture.Picture(Width, Height, 0.7, 0).Pixels.ToArray();
+        for (int i = 0; i < pixels.Length; i++)
+        {
+            if (i / Width >= 110)
+                pixels[i] = float.NaN;
+        }
+
+        var engine = new DisplacementEngine(Reference, new PixelMask(Width, Height, mask), new DisplacementSettings());
+        VectorField field = engine.Measure(new GrayImage(Width, Height, pixels, 255), PlanarMotion.Identity, CancellationToken.None);
+
+        for (int node = 0; node < field.Grid.Count; node++)
+        {
+            double x = field.Grid.X(node % field.Grid.Columns), y = field.Grid.Y(node / field.Grid.Columns);
+            if (x < 80 || y > 130)
+            {
+                Assert.Equal(VectorFlags.Masked, field.Flags[node]);
+                Assert.True(float.IsNaN(field.U[node]) && float.IsNaN(field.SigmaU[node]));
+            }
+            else if (x > 110 && y < 90)
+            {
+                Assert.Equal(VectorFlags.None, field.Flags[node]);
+                Assert.Equal(0.7, field.U[node], 0.004);
+            }
+        }
+    }
+
+    [Fact]
+    public void Measure_HalfSaturatedFrame_IsMeasuredWhereItCanBe()
+    {
+        float[] pixels = Texture.Picture(Width, Height, -0.6, 0.3).Pixels.ToArray();
+        for (int i = 0; i < pixels.Length; i++)
+        {
+            if (i % Width >= 128)
+                pixels[i] = 255;
+        }
+
+        VectorField field = Measure(new GrayImage(Width, Height, pixels, 255), new DisplacementSettings());
+
+        for (int node = 0; node < field.Grid.Count; node++)
+        {
+            double x = field.Grid.X(node % field.Grid.Columns);
+            if (x > 148)
+                Assert.Equal(VectorFlags.Saturated, field.Flags[node]);
+            else if (x < 110)
+                Assert.Equal(-0.6, field.U[node], 0.004);
+        }
+    }
+
+    [Fact]
+    public void Measure_FrameWithoutAnythingInCommon_IsFlaggedNotInvented()
+    {
+        VectorField field = Measure(new WaveTexture(99).Picture(Width, Height), new DisplacementSettings());
+
+        Assert.True(Share(field, VectorFlags.None) < 0.05);
+    }
+
+    [Fact]
+    public void Measure_ReferenceWithABlankPatch_FlagsLowTexture()
+    {
+        float[] pixels = Reference.Pixels.ToArray();
+        for (int i = 0; i < pixels.Length; i++)
+        {
+            if (i % Width < 100)
+                pixels[i] = 128;
+        }
+
+        var engine = new DisplacementEngine(new GrayImage(Width, Height, pixels, 255), PixelMask.All(Width, Height), new DisplacementSettings());
+        VectorField field = engine.Measure(Texture.Picture(Width, Height, 0.5), PlanarMotion.Identity, CancellationToken.None);
+
+        Assert.Equal(VectorFlags.LowTexture, field.Flags[0]);
+        Assert.True(float.IsNaN(field.U[0]));
+        Assert.Equal(VectorFlags.None, field.Flags[field.Grid.Columns - 2 + field.Grid.Columns]);
+    }
+
+    [Fact]
+    public void Measure_SameEngineFromManyThreads_GivesTheSameBytes()
+    {
+        var engine = new DisplacementEngine(Reference, PixelMask.All(Width, Height), new DisplacementSettings());
+        GrayImage[] frames = [.. Enumerable.Range(0, 6).Select(k => Texture.Picture(Width, Height, 0.3 * k, -0.2 * k))];
+        VectorField[] alone = [.. frames.Select(f => engine.Measure(f, PlanarMotion.Identity, CancellationToken.None))];
+        var together = new VectorField[frames.Length];
+
+        Parallel.For(0, frames.Length, new ParallelOptions { MaxDegreeOfParallelism = 3 }, k =>
+            together[k] = engine.Measure(frames[k], PlanarMotion.Identity, CancellationToken.None));
+
+        for (int k = 0; k < frames.Length; k++)
+        {
+            Assert.Equal(alone[k].U, together[k].U);
+            Assert.Equal(alone[k].SigmaV, together[k].SigmaV);
+            Assert.Equal(alone[k].Flags, together[k].Flags);
+        }
+    }
+
+    [Fact]
+    public void Measure_Cancelled_Stops()
+    {
+        var engine = new DisplacementEngine(Reference, PixelMask.All(Width, Height), new DisplacementSettings());
+
+        Assert.Throws<OperationCanceledException>(() => engine.Measure(Reference, PlanarMotion.Identity, new CancellationToken(canceled: true)));
+    }
+
+    [Fact]
+    public void Constructor_SettingsOutOfRange_ListsEveryProblem()
+    {
+        var settings = new DisplacementSettings { WindowPixels = 33, SpacingPixels = 1, Passes = 0 };
+
+        var failure = Assert.Throws<ConfigurationException>(() => new DisplacementEngine(Reference, PixelMask.All(Width, Height), settings));
+
+        Assert.Equal(3, failure.Problems.Count);
+        Assert.Equal("[displacement] window_px = 33 is out of range: an even number from 8 to 128.", failure.Problems[0]);
+    }
+
+    [Fact]
+    public void Constructor_PictureSmallerThanAWindow_SaysSo()
+    {
+        var failure = Assert.Throws<InputDataException>(() =>
+            new DisplacementEngine(Texture.Picture(24, 40), PixelMask.All(24, 40), new DisplacementSettings()));
+
+        Assert.Equal("The picture of 24 x 40 px is smaller than one window of 32 x 32 px: choose a smaller window_px.", failure.Message);
+    }
+
+    private static VectorField Measure(GrayImage frame, DisplacementSettings settings, PlanarMotion? motion = null) =>
+        new DisplacementEngine(Reference, PixelMask.All(Width, Height), settings)
+            .Measure(frame, motion ?? PlanarMotion.Identity, CancellationToken.None);
+
+    private static double Share(VectorField field, VectorFlags flag) => field.Flags.Count(f => f == flag) / (double)field.Grid.Count;
+
+    private static float[] Trusted(VectorField field, float[] values) =>
+        [.. values.Select((value, node) => field.Flags[node] == VectorFlags.None ? value : float.NaN)];
+}

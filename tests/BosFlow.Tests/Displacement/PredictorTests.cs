@@ -1,0 +1,81 @@
+using BosFlow.Displacement;
+using BosFlow.Registration;
+
+namespace BosFlow.Tests.Displacement;
+
+public sealed class PredictorTests
+{
+    private static readonly NodeGrid Grid = new(15.5, 17.5, 8, 9, 6);
+
+    [Fact]
+    public void Row_AffineMotionAndLinearField_IsExactEverywhere()
+    {
+        // Bilinear interpolation reproduces what is linear, and beyond the nodes the field goes on linearly.
+        var motion = new PlanarMotion(1.004, 0.01, 3, -0.01, 0.996, -2, 0, 0);
+        const int Width = 110, Height = 75;
+        var predictor = new PredictorField(Grid, Width, Height);
+        float[] extraU = new float[Grid.Count], extraV = new float[Grid.Count];
+        for (int node = 0; node < Grid.Count; node++)
+        {
+            extraU[node] = (float)(0.02 * Grid.X(node % Grid.Columns));
+            extraV[node] = (float)(-0.03 * Grid.Y(node / Grid.Columns));
+        }
+
+        predictor.Set(extraU, extraV, motion);
+        float[] u = new float[Width + 64], v = new float[Width + 64];
+        for (int y = 0; y < Height; y++)
+        {
+            predictor.Row(y, Width, u, v);
+            for (int x = 0; x < Width; x++)
+            {
+                (double mu, double mv) = motion.DisplacementAt(x, y);
+                Assert.Equal(mu + (0.02 * x), u[x], 5e-5);
+                Assert.Equal(mv - (0.03 * y), v[x], 5e-5);
+            }
+        }
+    }
+
+    [Fact]
+    public void Fill_MissingNodes_TakeTheirNeighboursAndNothingKnownGivesZero()
+    {
+        float[] values = [.. Enumerable.Repeat(float.NaN, Grid.Count)];
+        PredictorUpdate.Fill(Grid, values);
+        Assert.All(values, value => Assert.Equal(0, value));
+
+        values = [.. Enumerable.Repeat(float.NaN, Grid.Count)];
+        values[20] = 1.5f;
+        PredictorUpdate.Fill(Grid, values);
+        Assert.All(values, value => Assert.Equal(1.5f, value));
+    }
+
+    [Fact]
+    public void Smooth_LinearField_StaysAsItIs()
+    {
+        float[] values = new float[Grid.Count];
+        for (int node = 0; node < values.Length; node++)
+            values[node] = (0.3f * (node % Grid.Columns)) - (0.7f * (node / Grid.Columns));
+        float[] before = (float[])values.Clone();
+
+        PredictorUpdate.Smooth(Grid, values, new float[Grid.Count], 1);
+
+        for (int node = 0; node < values.Length; node++)
+            Assert.Equal(before[node], values[node], 1e-5);
+    }
+
+    [Fact]
+    public void Resample_LinearField_IsExactWithinTheSourceGrid()
+    {
+        var coarse = new NodeGrid(31.5, 31.5, 32, 4, 3);
+        float[] values = new float[coarse.Count], target = new float[Grid.Count];
+        for (int node = 0; node < values.Length; node++)
+            values[node] = (float)((0.1 * coarse.X(node % 4)) + (0.2 * coarse.Y(node / 4)));
+
+        PredictorUpdate.Resample(coarse, values, Grid, target);
+
+        for (int node = 0; node < target.Length; node++)
+        {
+            double x = Math.Clamp(Grid.X(node % Grid.Columns), 31.5, 31.5 + 96), y = Math.Clamp(Grid.Y(node / Grid.Columns), 31.5, 31.5 + 64);
+            Assert.Equal((0.1 * x) + (0.2 * y), target[node], 1e-4);
+        }
+    }
+}
