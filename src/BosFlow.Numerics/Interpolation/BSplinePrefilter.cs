@@ -24,6 +24,20 @@ internal static class BSplinePrefilter
         }
     }
 
+    /// <summary>The filter along rows alone: coefficients of a spline in x for each row.</summary>
+    public static void RunAlongRows(Span<float> plane, int width, int height, int stride, int order)
+    {
+        foreach (double pole in BSplineKernel.Poles(order))
+            AlongRows(plane, width, height, stride, (float)pole);
+    }
+
+    /// <summary>The filter along columns alone: coefficients of a spline in y for each column.</summary>
+    public static void RunAlongColumns(Span<float> plane, int width, int height, int stride, int order)
+    {
+        foreach (double pole in BSplineKernel.Poles(order))
+            AlongColumns(plane, width, height, stride, (float)pole);
+    }
+
     private static int Horizon(float pole) => (int)Math.Ceiling(Math.Log(Negligible) / Math.Log(Math.Abs(pole)));
 
     // Index of sample k of the mirrored line: 0 1 2 3 2 1 0 1 ... for n = 4.

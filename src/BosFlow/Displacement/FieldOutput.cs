@@ -6,7 +6,7 @@ internal static class FieldOutput
     // Systematic part of the uncertainty that no residual shows: interpolation bias on dots of 3 px diameter
     // (docs/validation), px, added in quadrature.
     private const float CubicBias = 0.005f;
-    private const float QuinticBias = 0.002f;
+    private const float QuinticBias = 0.0025f;
 
     public static VectorField Build(NodeState state, DisplacementSettings settings)
     {

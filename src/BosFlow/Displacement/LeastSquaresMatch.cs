@@ -1,3 +1,4 @@
+using BosFlow.Numerics.Interpolation;
 using BosFlow.Numerics.LinearAlgebra;
 
 namespace BosFlow.Displacement;
@@ -8,7 +9,7 @@ namespace BosFlow.Displacement;
 /// displacement. To first order G = p . grad A + a A + b with p = a (d - d*), so d* - d = -p / a.
 /// One-sigma from the residual: cov(p) = s^2 N^-1, s^2 = SSE / (n - 4), N the normal matrix; for weighted windows times
 /// sum w^2 / sum w. N is built from noisy gradients and so too large: half of s^2 is taken as the reference's noise and
-/// its part n k s^2 / 2 in sum gx^2 is taken off (k = sum of the squared stencil weights). What is left over, the noise of
+/// its part n k s^2 / 2 in sum gx^2 is taken off (k = noise gain of the derivative). What is left over, the noise of
 /// the predictor inside the window, was measured to widen the scatter by 5 % (docs/validation).
 /// Source of the normal equations: Lucas and Kanade 1981, Proc. IJCAI, 674 (method; formulas derived here).
 /// </remarks>
@@ -43,7 +44,7 @@ internal static class LeastSquaresMatch
         double residual = Math.Max(0, squared - explained);
         double variance = residual / Math.Max(1, weight - 4) * squaredWeightRatio;
         double correlation = Math.Sqrt(Math.Max(0, 1 - (residual / variation)));
-        double noise = 0.5 * variance * weight * ReferenceTexture.GradientNoiseGain;
+        double noise = 0.5 * variance * weight * SplineGradient.NoiseGain;
         match = new MatchedWindow(
             -p[0] / gain, -p[1] / gain, Sigma(variance, inverse[0], noise) / gain, Sigma(variance, inverse[2], noise) / gain, correlation);
         return true;

@@ -1,16 +1,13 @@
 using BosFlow.Footage;
+using BosFlow.Numerics.Interpolation;
 
 namespace BosFlow.Displacement;
 
 /// <summary>What the engine needs of the reference picture, pixel by pixel: computed once a run. Every plane is zero at unusable pixels.</summary>
 internal sealed class ReferenceTexture
 {
-    // Seven-point first derivative, exact for polynomials up to degree 6 (finite differences of sixth order).
-    private const float D1 = 45f / 60, D2 = -9f / 60, D3 = 1f / 60;
-    private const int Stencil = 3;
-
-    /// <summary>Variance of a derivative for unit variance of independent pixels: sum of the squared stencil weights.</summary>
-    public const double GradientNoiseGain = 2 * ((D1 * D1) + (D2 * D2) + (D3 * D3));
+    // Nearer to the border the mirrored continuation of the picture shows in the derivative.
+    private const int Border = 3;
 
     public ReferenceTexture(GrayImage image, PixelMask measurable)
     {
@@ -31,10 +28,8 @@ internal sealed class ReferenceTexture
             Usable[i] = measured[i] != 0 && (Defects is null || Defects[i] == 0) ? 1 : 0;
         }
 
-        for (int y = 0; y < Height; y++)
-            FillGradientRow(y);
-        for (int i = 0; i < count; i++)
-            Level[i] *= Usable[i];
+        SplineGradient.Compute(Level, Width, Height, GradientX, GradientY);
+        KeepUsable();
     }
 
     public int Width { get; }
@@ -76,26 +71,20 @@ internal sealed class ReferenceTexture
         return n == 0 ? 0 : (float)(sum / n);
     }
 
-    // Pixels nearer to the border than the stencil take no part: their derivative would be another estimate.
-    private void FillGradientRow(int y)
+    private void KeepUsable()
     {
-        int row = y * Width;
-        bool inside = y >= Stencil && y < Height - Stencil;
-        for (int x = 0; x < Width; x++)
+        for (int y = 0; y < Height; y++)
         {
-            int i = row + x;
-            if (!inside || x < Stencil || x >= Width - Stencil)
+            bool inside = y >= Border && y < Height - Border;
+            for (int x = 0; x < Width; x++)
             {
-                Usable[i] = 0;
-                continue;
+                int i = (y * Width) + x;
+                if (!inside || x < Border || x >= Width - Border)
+                    Usable[i] = 0;
+                Level[i] *= Usable[i];
+                GradientX[i] *= Usable[i];
+                GradientY[i] *= Usable[i];
             }
-
-            if (Usable[i] == 0)
-                continue;
-            float[] f = Level;
-            GradientX[i] = (D1 * (f[i + 1] - f[i - 1])) + (D2 * (f[i + 2] - f[i - 2])) + (D3 * (f[i + 3] - f[i - 3]));
-            int w = Width;
-            GradientY[i] = (D1 * (f[i + w] - f[i - w])) + (D2 * (f[i + (2 * w)] - f[i - (2 * w)])) + (D3 * (f[i + (3 * w)] - f[i - (3 * w)]));
         }
     }
 }

@@ -61,6 +61,30 @@ public sealed class BSplineImageTests
             Assert.Equal(expected.Interpolate(x), image.Sample(x, 4), 1e-3); // floats near 200
     }
 
+    // Outside reference: SciPy 1.10.1, scipy.ndimage.map_coordinates(image, [[y], [x]], order, mode="mirror"), in double
+    // precision, on image[y, x] = (37 x + 61 y + 13 x y) mod 101 of 11 x 9 px: rough on purpose.
+    [Theory]
+    [InlineData(3, 2.3, 3.7, 12.9473)]
+    [InlineData(3, 5.5, 4.5, 42.8179)]
+    [InlineData(3, 0.2, 0.9, 52.8683)]
+    [InlineData(3, 9.6, 7.4, 83.3795)]
+    [InlineData(3, 4.0, 6.25, 23.3278)]
+    [InlineData(3, 7.125, 1.875, 46.2978)]
+    [InlineData(5, 2.3, 3.7, 13.7168)]
+    [InlineData(5, 5.5, 4.5, 44.3043)]
+    [InlineData(5, 0.2, 0.9, 53.0019)]
+    [InlineData(5, 9.6, 7.4, 83.6266)]
+    [InlineData(5, 4.0, 6.25, 24.5672)]
+    [InlineData(5, 7.125, 1.875, 44.0511)]
+    public void Sample_AgainstSciPy_Agrees(int order, double x, double y, double expected)
+    {
+        float[] pixels = new float[99];
+        for (int i = 0; i < 99; i++)
+            pixels[i] = ((37 * (i % 11)) + (61 * (i / 11)) + (13 * (i % 11) * (i / 11))) % 101;
+
+        Assert.Equal(expected, new BSplineImage(pixels, 11, 9, order).Sample(x, y), 1e-3); // single precision, coefficients to 400
+    }
+
     [Theory]
     [InlineData(3, 0.02f)]
     [InlineData(5, 0.02f)]

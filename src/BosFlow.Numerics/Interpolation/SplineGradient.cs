@@ -1,0 +1,58 @@
+namespace BosFlow.Numerics.Interpolation;
+
+/// <summary>First derivatives of a picture at its pixel centres: those of the quintic B-spline that passes through the grey levels.</summary>
+/// <remarks>
+/// Along x: g = sum_i d_i c_(x+i) with the coefficients c of the row and d = (-1, -10, 0, 10, 1) / 24, the derivative of the
+/// quintic B-spline at integers. Against the ideal derivative i w its response is 0.1 % low at w = 1.25 rad/px and 3 % low at
+/// 2 rad/px; a seven-point difference is 2 % and 21 % low there (derived). Small dots carry texture up to 2 rad/px, and a
+/// derivative that is too small makes every matching step too long.
+/// </remarks>
+public static class SplineGradient
+{
+    /// <summary>Variance of a derivative for unit variance of independent pixels.</summary>
+    /// <remarks>Sum of the squared impulse response: (1 / pi) integral from 0 to pi of |D(w)|^2 with D(w) = (50 sin w + 5 sin 2w) / (33 + 26 cos w + cos 2w), evaluated numerically; a test repeats it.</remarks>
+    public const double NoiseGain = 1.89396;
+
+    private const int Order = 5;
+    private const float Near = 10f / 24, Far = 1f / 24;
+
+    /// <summary>Derivatives along x and y.</summary>
+    /// <param name="pixels">Grey levels, row-major, width * height, without NaN.</param>
+    /// <param name="width">Pixels in a row, at least 6.</param>
+    /// <param name="height">Rows, at least 6.</param>
+    /// <param name="gradientX">Derivative to the right, grey levels per px; same length.</param>
+    /// <param name="gradientY">Derivative down, grey levels per px; same length.</param>
+    /// <exception cref="ArgumentException">A length does not fit.</exception>
+    public static void Compute(ReadOnlySpan<float> pixels, int width, int height, Span<float> gradientX, Span<float> gradientY)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(width, 6);
+        ArgumentOutOfRangeException.ThrowIfLessThan(height, 6);
+        int count = checked(width * height);
+        if (pixels.Length != count || gradientX.Length != count || gradientY.Length != count)
+            throw new ArgumentException($"Pixels and gradients need {count} entries.");
+        float[] coefficients = pixels.ToArray();
+        BSplinePrefilter.RunAlongRows(coefficients, width, height, width, Order);
+        for (int y = 0; y < height; y++)
+        {
+            ReadOnlySpan<float> c = coefficients.AsSpan(y * width, width);
+            Span<float> target = gradientX.Slice(y * width, width);
+            for (int x = 0; x < width; x++)
+                target[x] = Difference(c[Mirror(x - 2, width)], c[Mirror(x - 1, width)], c[Mirror(x + 1, width)], c[Mirror(x + 2, width)]);
+        }
+
+        pixels.CopyTo(coefficients);
+        BSplinePrefilter.RunAlongColumns(coefficients, width, height, width, Order);
+        for (int y = 0; y < height; y++)
+        {
+            int y0 = Mirror(y - 2, height) * width, y1 = Mirror(y - 1, height) * width;
+            int y3 = Mirror(y + 1, height) * width, y4 = Mirror(y + 2, height) * width;
+            Span<float> target = gradientY.Slice(y * width, width);
+            for (int x = 0; x < width; x++)
+                target[x] = Difference(coefficients[y0 + x], coefficients[y1 + x], coefficients[y3 + x], coefficients[y4 + x]);
+        }
+    }
+
+    private static float Difference(float m2, float m1, float p1, float p2) => (Near * (p1 - m1)) + (Far * (p2 - m2));
+
+    private static int Mirror(int index, int length) => index < 0 ? -index : index < length ? index : (2 * length) - 2 - index;
+}
