@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace BosFlow.Numerics.Spectral;
 
 /// <summary>
@@ -124,18 +126,36 @@ public sealed class WindowCorrelator
                     continue;
                 int here = ((ky * Size) + kx) * Lanes;
                 int there = ((mirrorY * Size) + mirrorX) * Lanes;
-                for (int lane = 0; lane < Lanes; lane++)
-                {
-                    float p = real[here + lane], q = imaginary[here + lane];
-                    float r = real[there + lane], s = imaginary[there + lane];
-                    float product = ((p * s) + (q * r)) * 0.5f;
-                    float difference = (((r * r) + (s * s)) - ((p * p) + (q * q))) * 0.25f;
-                    real[here + lane] = product;
-                    imaginary[here + lane] = difference;
-                    real[there + lane] = product;
-                    imaginary[there + lane] = -difference;
-                }
+                Product(here, there);
             }
+        }
+    }
+
+    private void Product(int here, int there)
+    {
+        int width = Vector<float>.Count, lane = 0;
+        for (; lane <= Lanes - width; lane += width)
+        {
+            Vector<float> p = new(real, here + lane), q = new(imaginary, here + lane);
+            Vector<float> r = new(real, there + lane), s = new(imaginary, there + lane);
+            Vector<float> product = ((p * s) + (q * r)) * 0.5f;
+            Vector<float> difference = (((r * r) + (s * s)) - ((p * p) + (q * q))) * 0.25f;
+            product.CopyTo(real, here + lane);
+            difference.CopyTo(imaginary, here + lane);
+            product.CopyTo(real, there + lane);
+            (-difference).CopyTo(imaginary, there + lane);
+        }
+
+        for (; lane < Lanes; lane++)
+        {
+            float p = real[here + lane], q = imaginary[here + lane];
+            float r = real[there + lane], s = imaginary[there + lane];
+            float product = ((p * s) + (q * r)) * 0.5f;
+            float difference = (((r * r) + (s * s)) - ((p * p) + (q * q))) * 0.25f;
+            real[here + lane] = product;
+            imaginary[here + lane] = difference;
+            real[there + lane] = product;
+            imaginary[there + lane] = -difference;
         }
     }
 }
