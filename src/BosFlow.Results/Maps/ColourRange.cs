@@ -1,0 +1,57 @@
+using System.Globalization;
+
+namespace BosFlow.Results.Maps;
+
+/// <summary>Which numbers the ends of a colour map stand for, and how they were chosen.</summary>
+/// <param name="Low">Number at the low end.</param>
+/// <param name="High">Number at the high end, greater than <paramref name="Low"/>.</param>
+/// <param name="Statement">How the range was chosen, in words, for the picture.</param>
+public sealed record ColourRange(double Low, double High, string Statement)
+{
+    /// <summary>Range by percentiles, so that a few wild values do not pale the rest.</summary>
+    /// <param name="values">The numbers; NaN are left out.</param>
+    /// <param name="signed">true: symmetric about zero, up to the larger magnitude of 1st and 99th percentile; false: from zero to the 99th percentile. Both rounded up to two digits.</param>
+    public static ColourRange Automatic(ReadOnlySpan<float> values, bool signed)
+    {
+        List<float> known = [];
+        foreach (float value in values)
+        {
+            if (float.IsFinite(value))
+                known.Add(value);
+        }
+
+        if (known.Count == 0)
+            return new ColourRange(signed ? -1 : 0, 1, "no value is known");
+        known.Sort();
+        double high = Percentile(known, 0.99);
+        if (signed)
+            high = Math.Max(Math.Abs(Percentile(known, 0.01)), Math.Abs(high));
+        if (high <= 0)
+            return new ColourRange(signed ? -1 : 0, 1, "every value is zero");
+        high = RoundedUp(high);
+        double low = signed ? -high : 0;
+        int beyond = known.Count(v => v < low || v > high);
+        string share = (100.0 * beyond / known.Count).ToString("0.0", CultureInfo.InvariantCulture);
+        string rule = signed ? "symmetric, 1st to 99th percentile" : "zero to 99th percentile";
+        return new ColourRange(low, high, $"{rule}, rounded up; {share} % of the vectors lie beyond and take the end colours");
+    }
+
+    /// <summary>Where a number lies in the range: 0 = low end, 1 = high end.</summary>
+    /// <param name="value">The number.</param>
+    public double Position(double value) => (value - Low) / (High - Low);
+
+    private static double Percentile(List<float> sorted, double share)
+    {
+        double at = share * (sorted.Count - 1);
+        int below = (int)at;
+        double part = at - below;
+        return below + 1 < sorted.Count ? (sorted[below] * (1 - part)) + (sorted[below + 1] * part) : sorted[below];
+    }
+
+    private static double RoundedUp(double value)
+    {
+        double unit = Math.Pow(10, Math.Floor(Math.Log10(value)) - 1);
+        // The small allowance keeps 2.4 from becoming 2.5 by the last bit of a product.
+        return Math.Ceiling((value / unit) - 1e-6) * unit;
+    }
+}
