@@ -20,7 +20,9 @@ internal sealed class Ticks
     /// <param name="most">Most ticks wanted, at least 2.</param>
     public static Ticks Between(double low, double high, int most)
     {
-        double step = Step((high - low) / Math.Max(1, most - 1));
+        double step = Step((high - low) / (most + 1));
+        while (Math.Floor((high / step) + 1e-9) - Math.Ceiling((low / step) - 1e-9) + 1 > most)
+            step = Step(step * 1.5);
         int decimals = Math.Max(0, -(int)Math.Floor(Math.Log10(step) + 1e-9));
         long first = (long)Math.Ceiling((low / step) - 1e-9);
         long last = (long)Math.Floor((high / step) + 1e-9);

@@ -2,7 +2,9 @@ using BosFlow.Footage;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
 using BosFlow.Results.Files;
+using BosFlow.Results.Maps;
 using BosFlow.Results.NetCdf;
+using BosFlow.Results.Report;
 
 namespace BosFlow.Results.Runs;
 
@@ -118,6 +120,10 @@ public sealed class RunFolder : IRunStore
         NetCdfFile.Write(layout.Reference, ReferenceFile.ToContent(picture, reference.Description, document.IdentitySha256));
         NetCdfFile.Write(layout.Summary, SummaryFile.ToContent(summary, document.IdentitySha256));
         AtomicFile.WriteText(layout.FramesTable, FramesTable.ToText(summary.Frames, picture.Width, picture.Height));
+        IReadOnlyList<RunPicture> pictures = RunPictures.Of(summary, CancellationToken.None);
+        foreach (RunPicture map in pictures)
+            AtomicFile.WriteBytes(layout.Map(map.FileName), map.Png);
+        AtomicFile.WriteText(layout.Report, ReportWriter.ToHtml(summary, document.Identity, pictures));
         document = document with
         {
             State = "complete",

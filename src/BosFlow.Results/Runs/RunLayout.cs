@@ -26,6 +26,8 @@ internal sealed record RunLayout(string Root)
 
     public string Frame(int index) => Path.Combine(FramesFolder, FrameFile.Name(index));
 
+    public string Map(string fileName) => Path.Combine(MapsFolder, fileName);
+
     public void MakeFolders()
     {
         Directory.CreateDirectory(FramesFolder);
@@ -38,6 +40,8 @@ internal sealed record RunLayout(string Root)
     /// <summary>Deletes the results of an earlier run, by name; anything else in the folder stays.</summary>
     public void DeleteResults()
     {
+        if (!Directory.Exists(Root))
+            return;
         // The document goes first: whatever happens meanwhile, half a deletion is never taken for a run.
         foreach (string file in new[] { Document, Summary, Reference, FramesTable, Report, Timing })
             File.Delete(file);

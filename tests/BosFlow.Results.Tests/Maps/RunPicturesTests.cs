@@ -12,11 +12,6 @@ public sealed class RunPicturesTests
 
         foreach ((RunPicture a, RunPicture b) in one.Zip(two))
             Assert.Equal(a.Png, b.Png);
-        if (Environment.GetEnvironmentVariable("BOSFLOW_KEEP_PICTURES") is { Length: > 0 } folder)
-        {
-            foreach (RunPicture picture in one)
-                File.WriteAllBytes(Path.Combine(folder, picture.FileName), picture.Png);
-        }
     }
 
     [Fact]

@@ -151,6 +151,9 @@ public sealed class RunFolderTests : IDisposable
     }
 
     [Fact]
+    public void Open_RestartOfNothing_Begins() => Assert.Empty(Open(restart: true).FinishedFrames());
+
+    [Fact]
     public void Open_DamagedDocument_SaysSoAndRestartMends()
     {
         Open();

@@ -1,0 +1,60 @@
+using System.Globalization;
+
+namespace BosFlow.Results.Report;
+
+/// <summary>Numbers as people read them.</summary>
+internal static class Figures
+{
+    /// <summary>A number with at most three significant digits; a power of ten for very small and very large ones.</summary>
+    public static string Text(double value)
+    {
+        if (double.IsNaN(value))
+            return "not known";
+        if (value == 0)
+            return "0";
+        int exponent = (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        if (exponent is < -4 or > 5)
+        {
+            string mantissa = (value / Math.Pow(10, exponent)).ToString("0.##", CultureInfo.InvariantCulture);
+            return $"{mantissa} × 10{Superscript(exponent)}".Replace('-', '\u2212');
+        }
+
+        int decimals = Math.Clamp(2 - exponent, 0, 6);
+        return value.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture).Replace('-', '\u2212');
+    }
+
+    /// <summary>A setting exactly as it is, without digits made up by binary fractions.</summary>
+    public static string Exact(double value) => value.ToString("0.##########", CultureInfo.InvariantCulture).Replace('-', '\u2212');
+
+    /// <summary>A physical constant with five significant digits.</summary>
+    public static string Constant(double value)
+    {
+        int exponent = (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        return $"{(value / Math.Pow(10, exponent)).ToString("0.####", CultureInfo.InvariantCulture)} × 10{Superscript(exponent)}".Replace('-', '\u2212');
+    }
+
+    public static string Count(int number, string one, string many) => number == 1 ? $"1 {one}" : string.Create(CultureInfo.InvariantCulture, $"{number} {many}");
+
+    /// <summary>A length with spaces between groups of three digits.</summary>
+    public static string Count(long number) => number.ToString("#,0", CultureInfo.InvariantCulture).Replace(',', '\u202f');
+
+    /// <summary>Frame numbers, runs of neighbours joined: "3, 7 to 12, 40"; cut with the number of the rest.</summary>
+    public static string Ranges(IReadOnlyList<int> sorted, int mostRanges)
+    {
+        List<string> ranges = [];
+        for (int i = 0; i < sorted.Count;)
+        {
+            int last = i;
+            while (last + 1 < sorted.Count && sorted[last + 1] == sorted[last] + 1)
+                last++;
+            ranges.Add(last == i ? $"{sorted[i]}" : last == i + 1 ? $"{sorted[i]}, {sorted[last]}" : $"{sorted[i]} to {sorted[last]}");
+            i = last + 1;
+        }
+
+        string text = string.Join(", ", ranges.Take(mostRanges));
+        return ranges.Count > mostRanges ? $"{text} and more (all in frames.csv)" : text;
+    }
+
+    private static string Superscript(int exponent) =>
+        string.Concat(exponent.ToString(CultureInfo.InvariantCulture).Select(c => c == '-' ? '⁻' : "⁰¹²³⁴⁵⁶⁷⁸⁹"[c - '0']));
+}

@@ -1,0 +1,45 @@
+using BosFlow.Displacement;
+using BosFlow.Pipeline;
+using BosFlow.Registration;
+
+namespace BosFlow.Results.Report;
+
+/// <summary>The paragraph on methods, from what was really done.</summary>
+internal static class ReportMethods
+{
+    public static IEnumerable<string> Paragraphs(RunSummary summary, string version)
+    {
+        yield return Measurement(summary, version);
+        if (summary.Scale is not null)
+            yield return Optics(summary);
+        yield return "Not included in the stated uncertainties: errors of the distances and of the scale (an error of 1 % in either changes every gradient by about 1 %), errors of the Gladstone-Dale coefficient, blur of the flow by the finite aperture, and the averaging over the interrogation window, which lowers peaks narrower than the window.";
+    }
+
+    private static string Measurement(RunSummary summary, string version)
+    {
+        DisplacementSettings d = summary.Case.Displacement;
+        string reference = summary.Reference.FrameCount == 1 ? "one reference picture" : $"a reference picture combined from {summary.Reference.FrameCount} frames";
+        string registration = summary.Case.Registration.Motion == MotionModel.None
+            ? "No motion of the background was taken out."
+            : $"Motion of camera and background ({ReportSettings.Motion(summary.Case.Registration.Motion)}) was fitted robustly {(summary.Case.Region.Flow.Count > 0 ? "to the vectors outside the flow region" : "to the whole field")} and subtracted from the displacement; pictures were not resampled for it.";
+        return
+            $"The displacement of the background pattern between {reference} and {Figures.Count(summary.Frames.Count(f => f.Failure is null), "frame", "frames")} was measured with BosFlow {version} " +
+            $"by windowed cross-correlation: a coarse pass with {d.CoarseWindowPixels} × {d.CoarseWindowPixels} px windows, then {Figures.Count(d.Passes, "pass", "passes")} with image deformation " +
+            $"and {d.WindowPixels} × {d.WindowPixels} px windows at a distance of {d.SpacingPixels} px. The remaining shift was found by {ReportSettings.SubPixel(d.SubPixel)}. " +
+            $"Vectors were checked by the normalised-median test (Westerweel and Scarano, 2005, doi:10.1007/s00348-005-0016-6) with threshold {Figures.Exact(d.OutlierThreshold)} and noise level {Figures.Exact(d.OutlierNoisePixels)} px" +
+            $"{(d.ReplaceOutliers ? "; outliers were replaced by the median of their neighbours and flagged" : "; outliers were left out and flagged")}. {registration} " +
+            "The noise floor of a frame is the RMS of the remaining displacement on the undisturbed region. The standard uncertainty (one sigma) of a vector follows from the grey-level differences that remain in its window after matching; " +
+            "that of a mean is the larger of what these give and the standard deviation over time divided by the root of the number of frames. Frames closer in time than the flow's own time scale are not independent: the true uncertainty of their mean is larger.";
+    }
+
+    private static string Optics(RunSummary summary)
+    {
+        double k = summary.Scale!.GladstoneDaleM3PerKg;
+        string path = summary.Scale.DensityGradientPerPixel is null
+            ? "Gradients are integrals along the line of sight."
+            : "Gradients are integrals along the line of sight, and means over the given path length.";
+        return
+            "Displacement was turned into deflection angle with the scale in the background plane and the distance from the flow to the background (small angles, thin flow), " +
+            $"and into density gradient by the Gladstone-Dale relation n − 1 = Kρ with K = {Figures.Constant(k)} m³ kg⁻¹. {path}";
+    }
+}

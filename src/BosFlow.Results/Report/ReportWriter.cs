@@ -1,0 +1,106 @@
+using BosFlow.Pipeline;
+using BosFlow.Results.Maps;
+using BosFlow.Results.Runs;
+
+namespace BosFlow.Results.Report;
+
+/// <summary>Writes the report: one page without scripts or links to elsewhere, pictures inside. The same run gives the same bytes.</summary>
+public static class ReportWriter
+{
+    private const int MostHashes = 40;
+    private const int MostFailures = 200;
+
+    /// <summary>The page of a run.</summary>
+    /// <param name="summary">What the run gave.</param>
+    /// <param name="identity">What its results depend on.</param>
+    /// <param name="pictures">Its maps.</param>
+    /// <returns>HTML.</returns>
+    public static string ToHtml(RunSummary summary, RunIdentity identity, IReadOnlyList<RunPicture> pictures)
+    {
+        ArgumentNullException.ThrowIfNull(summary);
+        ArgumentNullException.ThrowIfNull(identity);
+        ArgumentNullException.ThrowIfNull(pictures);
+        var page = new Html();
+        page.Raw("<!DOCTYPE html>").Raw("<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">");
+        page.Raw("<title>Density-gradient maps: report of a run</title>").Raw($"<style>\n{ReportStyle.Css}\n</style></head><body>");
+        page.Heading(1, "Density-gradient maps from background-oriented schlieren").Paragraph(summary.Footage.Description, "under");
+        AddVerdict(page, summary);
+        AddWarnings(page, summary);
+        page.Heading(2, "Maps");
+        foreach (RunPicture picture in pictures)
+            page.Picture(picture.Png, picture.Title, picture.Caption);
+        AddCurves(page, summary);
+        AddFailures(page, summary);
+        page.Heading(2, "Settings").Table(["Setting", "Value"], ReportSettings.Rows(summary));
+        page.Heading(2, "Methods");
+        foreach (string paragraph in ReportMethods.Paragraphs(summary, identity.ProgramVersion))
+            page.Paragraph(paragraph);
+        AddProvenance(page, identity);
+        page.Raw("<section class=\"cautions\">").Heading(2, "Cautions").List(ReportCautions.Sentences).Raw("</section>");
+        return page.Raw("</body></html>").ToString();
+    }
+
+    private static void AddVerdict(Html page, RunSummary summary)
+    {
+        (string headline, string cssClass, IReadOnlyList<string> sentences) = VerdictText.Of(Verdict.Of(summary));
+        page.Raw($"<section class=\"verdict {cssClass}\">").Heading(2, headline).List(sentences).Raw("</section>");
+    }
+
+    private static void AddWarnings(Html page, RunSummary summary)
+    {
+        page.Heading(2, "What you should know");
+        string[] general = [.. summary.Warnings.Concat(summary.Footage.Warnings).Concat(summary.Reference.Warnings).Distinct()];
+        var ofFrames = summary.Frames
+            .SelectMany(frame => frame.Warnings.Select(text => (text, frame.Index)))
+            .GroupBy(pair => pair.text, pair => pair.Index)
+            .Select(group => (Text: group.Key, Frames: group.Distinct().Order().ToArray()))
+            .ToArray();
+        if (general.Length == 0 && ofFrames.Length == 0)
+            page.Paragraph("Nothing was found that calls for a warning.");
+        if (general.Length > 0)
+            page.List(general);
+        if (ofFrames.Length > 0)
+            page.Heading(3, "Single frames").Table(["Frames", "What"], ofFrames.Select(w => (IReadOnlyList<string>)[Figures.Ranges(w.Frames, 12), w.Text]));
+    }
+
+    private static void AddCurves(Html page, RunSummary summary)
+    {
+        page.Heading(2, "Over the run");
+        if (summary.Frames.All(f => f.Failure is not null))
+        {
+            page.Paragraph("No frame could be measured, so there is nothing to draw.");
+            return;
+        }
+
+        page.Picture(
+            ReportPlots.NoiseFloor(summary), "Noise floor of each frame",
+            "Noise floor of each frame in px: RMS of the displacement that remains on the undisturbed region after the motion of the background is taken out. A gap is a frame that could not be measured.");
+        page.Picture(
+            ReportPlots.Shake(summary), "Shift of the background in each frame",
+            "Shift of the middle of the picture against the reference in px: the shake of camera and background that was taken out. Rotation and scale are in frames.csv.");
+    }
+
+    private static void AddFailures(Html page, RunSummary summary)
+    {
+        FrameRecord[] failed = [.. summary.Frames.Where(f => f.Failure is not null)];
+        page.Heading(2, "Frames that could not be measured");
+        if (failed.Length == 0)
+        {
+            page.Paragraph("None.");
+            return;
+        }
+
+        page.Table(["Frame", "Source", "Reason"], failed.Take(MostFailures).Select(f => (IReadOnlyList<string>)[Figures.Ranges([f.Index], 1), f.Source, f.Failure!]));
+        if (failed.Length > MostFailures)
+            page.Paragraph($"{failed.Length - MostFailures} more are listed in frames.csv.");
+    }
+
+    private static void AddProvenance(Html page, RunIdentity identity)
+    {
+        page.Heading(2, "Provenance");
+        page.Paragraph($"Made by BosFlow {identity.ProgramVersion}. The same case, footage and version give the same results, byte for byte. The whole effective case, the machine and the times are in run.json.");
+        page.Table(["What", "SHA-256"], [["Case, inputs and version together", identity.Sha256()], .. identity.Inputs.Take(MostHashes).Select(i => (IReadOnlyList<string>)[$"{i.Role}: {i.Name} ({Figures.Count(i.Bytes)} bytes)", i.Sha256])], "hashes");
+        if (identity.Inputs.Count > MostHashes)
+            page.Paragraph($"{identity.Inputs.Count - MostHashes} more input files are listed in run.json.");
+    }
+}
