@@ -18,7 +18,7 @@ public static class VideoFileWriter
     /// <param name="cancellationToken">Stops between two frames and leaves no file.</param>
     /// <returns>The file and how it was encoded.</returns>
     /// <exception cref="ArgumentException">There is no frame, frames differ in size, or one has no white level.</exception>
-    /// <exception cref="InputDataException">The encoder fails, for instance since the disk is full.</exception>
+    /// <exception cref="InputDataException">The folder does not exist, or the encoder fails, for instance since the disk is full.</exception>
     public static WrittenVideo Write(string path, IEnumerable<GrayImage> frames, double frameRateHz, CancellationToken cancellationToken) =>
         Write(path, frames, frameRateHz, ExternalTools.Find(), cancellationToken);
 
@@ -31,7 +31,10 @@ public static class VideoFileWriter
             throw new ArgumentOutOfRangeException(nameof(frameRateHz), frameRateHz, "The frame rate must be above 0.");
         bool useFfmpeg = tools is not null && FfmpegEncoder.IsAvailable(tools, cancellationToken);
         string target = Path.GetFullPath(useFfmpeg ? path : Path.ChangeExtension(path, ".avi"));
-        string temporary = Path.Combine(Path.GetDirectoryName(target)!, $".{Path.GetFileNameWithoutExtension(target)}.unfinished{Path.GetExtension(target)}");
+        string folder = Path.GetDirectoryName(target)!;
+        if (!Directory.Exists(folder))
+            throw new InputDataException($"The video {target} cannot be written, since its folder does not exist: check the folder's name.");
+        string temporary = Path.Combine(folder, $".{Path.GetFileNameWithoutExtension(target)}.unfinished{Path.GetExtension(target)}");
         try
         {
             int count = useFfmpeg

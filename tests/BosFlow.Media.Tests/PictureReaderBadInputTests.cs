@@ -91,6 +91,35 @@ public sealed class PictureReaderBadInputTests : IDisposable
         Refused(folder.Write("flipped.png", file), "checksum");
     }
 
+    // Deflate has a checksum, so any damage to its data shows; LZW and PackBits show those that change the length.
+    [Theory]
+    [InlineData(8, 40)]
+    [InlineData(5, 4)]
+    public void Read_TiffWithDamagedStrips_IsNoticed(int compression, int atLeast)
+    {
+        using Mat mat = TestPictures.Gray8(200, 100);
+        byte[] whole = TestPictures.Encode(mat, ".tiff", (int)ImwriteFlags.TiffCompression, compression);
+        Assert.Equal(200, PictureReader.Read(folder.Write("whole.tif", whole)).Width);
+        int noticed = 0;
+        for (int i = 0; i < 40; i++)
+        {
+            byte[] damaged = (byte[])whole.Clone();
+            // OpenCV writes the directory, about 250 bytes, behind the strips.
+            damaged[20 + (i * (whole.Length - 500) / 40)] ^= 0x10;
+            if (Record.Exception(() => PictureReader.Read(folder.Write("damaged.tif", damaged))) is InputDataException error)
+            {
+                Assert.Contains("does not unpack", error.Message, StringComparison.Ordinal);
+                noticed++;
+            }
+        }
+
+        Assert.InRange(noticed, atLeast, 40);
+    }
+
+    [Fact]
+    public void Read_PngWithTooFewRows_IsNotFilled() =>
+        Refused(folder.Write("short.png", HandMadePng.File(40, 30, 8, 0, new byte[41 * 20])), "cannot be decoded (PNG, 8 bit, grey)");
+
     [Theory]
     [InlineData(65535, 65535, "more than the 65535 px a side and 268 megapixels")]
     [InlineData(70000, 10, "more than the 65535 px a side")]

@@ -6,6 +6,9 @@ namespace BosFlow.Media.Tests;
 
 public sealed class PictureReaderTests : IDisposable
 {
+    // OpenCV names its option after the TIFF tag; its C# binding has no name for it.
+    private const int TiffRowsPerStrip = 278;
+
     private readonly TemporaryFolder folder = new();
 
     public void Dispose() => folder.Dispose();
@@ -50,6 +53,22 @@ public sealed class PictureReaderTests : IDisposable
 
         Assert.True(float.IsNaN(image.WhiteLevel));
         TestPictures.AssertLevels(image, (x, y) => float.IsFinite(TestPictures.LevelFloat(x, y)) ? TestPictures.LevelFloat(x, y) : float.NaN);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(5)]
+    [InlineData(8)]
+    [InlineData(32773)]
+    public void Read_CompressedTiff_KeepsEveryLevelOfEveryStrip(int compression)
+    {
+        using Mat mat = TestPictures.Gray8(300, 200);
+
+        GrayImage image = Read("a.tif", TestPictures.Encode(mat, ".tiff", (int)ImwriteFlags.TiffCompression, compression, TiffRowsPerStrip, 7));
+
+        for (int y = 0; y < 200; y++)
+            for (int x = 0; x < 300; x++)
+                Assert.Equal(TestPictures.Level(x, y), image[x, y]);
     }
 
     [Fact]

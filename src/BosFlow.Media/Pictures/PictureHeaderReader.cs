@@ -30,6 +30,6 @@ internal static class PictureHeaderReader
         PictureFormat.Png => PngCompleteness.Problem(file, header),
         PictureFormat.Jpeg => JpegCompleteness.Problem(file, header),
         PictureFormat.Bmp => BmpHeader.Problem(file, header),
-        _ => TiffHeader.Problem(new HeaderBytes(new MemoryStream(file, writable: false), name, "TIFF"), header),
+        _ => TiffCompleteness.Problem(new HeaderBytes(new MemoryStream(file, writable: false), name, "TIFF"), header),
     };
 }

@@ -1,6 +1,6 @@
 namespace BosFlow.Media.Pictures;
 
-/// <summary>Reads the header of a TIFF or BigTIFF file and checks that its strips or tiles lie inside the file. Source: TIFF Revision 6.0, Adobe, 1992.</summary>
+/// <summary>Reads the header of a TIFF or BigTIFF file. Source: TIFF Revision 6.0, Adobe, 1992.</summary>
 internal static class TiffHeader
 {
     private const int MostPages = 65536;
@@ -22,44 +22,8 @@ internal static class TiffHeader
         return new PictureHeader(PictureFormat.Tiff, (int)width, (int)height, (int)bits[0], format == 3, (int)samples, Orientation.Upright);
     }
 
-    /// <summary>Why the file is not whole, as the end of a sentence; null where it is.</summary>
-    /// <exception cref="InputDataException">The directory cannot be read.</exception>
-    internal static string? Problem(HeaderBytes bytes, PictureHeader header)
-    {
-        TiffDirectory page = OnlyPage(bytes);
-        bool tiled = page.Has(TiffTags.TileOffsets);
-        long[] offsets = page.Numbers(tiled ? TiffTags.TileOffsets : TiffTags.StripOffsets);
-        long[] counts = page.Numbers(tiled ? TiffTags.TileByteCounts : TiffTags.StripByteCounts);
-        long pixelBytes = (long)header.StoredWidth * header.StoredHeight * header.BitsPerSample * header.Samples / 8;
-        bool compressed = page.Number(TiffTags.Compression, 1) != 1;
-        // Old writers leave the counts out of an uncompressed file of one strip.
-        if (counts.Length == 0 && !compressed && offsets.Length == 1)
-            counts = [pixelBytes];
-        if (offsets.Length == 0 || offsets.Length != counts.Length)
-            return "is damaged: its TIFF directory does not say where the pixels are";
-
-        for (int part = 0; part < offsets.Length; part++)
-        {
-            if (offsets[part] < 0 || counts[part] < 0 || offsets[part] > bytes.Length - counts[part])
-                return FormattableString.Invariant($"is truncated: the TIFF file ends after {bytes.Length} bytes, inside its pixel data (part {part + 1} of {offsets.Length})");
-        }
-
-        // LZW turns a code of 12 bits into at most 3838 bytes, deflate grows less: more than 4096 is impossible.
-        long capacity = counts.Sum() * (compressed ? 4096 : 1);
-        return capacity < pixelBytes || offsets.Length < Parts(page, header, tiled)
-            ? FormattableString.Invariant($"is damaged: its pixel data cannot hold {header.StoredWidth} x {header.StoredHeight} px")
-            : null;
-    }
-
-    private static long Parts(TiffDirectory page, PictureHeader header, bool tiled)
-    {
-        long rows = Math.Max(1, page.Number(tiled ? TiffTags.TileLength : TiffTags.RowsPerStrip, header.StoredHeight));
-        long columns = tiled ? Math.Max(1, page.Number(TiffTags.TileWidth, header.StoredWidth)) : header.StoredWidth;
-        return ((header.StoredHeight + rows - 1) / rows) * ((header.StoredWidth + columns - 1) / columns);
-    }
-
     // Previews (reduced resolution) may accompany the picture; two full pictures in one file would be a silent choice.
-    private static TiffDirectory OnlyPage(HeaderBytes bytes)
+    internal static TiffDirectory OnlyPage(HeaderBytes bytes)
     {
         ReadOnlySpan<byte> start = bytes.At(0, 8);
         bool little = start[0] == (byte)'I';

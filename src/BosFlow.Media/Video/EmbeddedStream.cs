@@ -59,7 +59,8 @@ internal sealed record EmbeddedStream
             Orientation = orientation,
             IsLuma = luma,
             WhiteLevel = luma && !IsFullRange(path, name) ? 235 : 255,
-            PromisedFrames = ContainerCounts(path) ? counted : 0,
+            // Of other containers OpenCV estimates a count from duration and mean rate: no promise.
+            PromisedFrames = ContainerSignature.IsMp4(path) || ContainerSignature.IsAvi(path) ? counted : 0,
             StampsMilliseconds = stamps,
         };
     }
@@ -100,15 +101,6 @@ internal sealed record EmbeddedStream
         }
 
         return asFull < asLimited;
-    }
-
-    // MP4, MOV and AVI carry a count; of other containers OpenCV estimates one from duration and mean rate.
-    private static bool ContainerCounts(string path)
-    {
-        byte[] start = new byte[12];
-        using FileStream file = File.OpenRead(path);
-        return file.ReadAtLeast(start, start.Length, throwOnEndOfStream: false) == start.Length
-            && (start.AsSpan(4, 4).SequenceEqual("ftyp"u8) || start.AsSpan(0, 4).SequenceEqual("RIFF"u8));
     }
 
     // Degrees clockwise.

@@ -28,7 +28,7 @@ internal sealed record ExternalTools(string Ffmpeg, string Ffprobe, string Versi
         if (ffmpeg is null || ffprobe is null)
             return null;
         string? version = VersionOf(ffmpeg);
-        return version is null || VersionOf(ffprobe) is null ? null : new ExternalTools(ffmpeg, ffprobe, version);
+        return version is null ? null : new ExternalTools(ffmpeg, ffprobe, version);
     }
 
     private static string? Locate(string tool, string searchPath) =>

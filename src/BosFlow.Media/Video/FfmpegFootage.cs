@@ -32,8 +32,11 @@ internal sealed class FfmpegFootage : IFootage
             ["-hide_banner", "-v", "error", "-protocol_whitelist", "file", "-select_streams", FormattableString.Invariant($"{stream.Index}"),
              "-show_entries", "packet=pts,dts,flags", "-of", "csv=p=0", "-i", "file:" + path],
             cancellationToken);
-        PacketIndex packets = PacketIndex.Parse(listing.Output);
-        FootageInfo info = VideoDescription.Describe(tools, path, name, frameRateHz, stream, packets, listing.Errors);
+        PacketIndex packets = PacketIndex.Parse(listing.Output, isCut: false);
+        int frames = VideoDescription.FrameCount(stream, packets, listing.Errors);
+        if (frames > packets.Count || listing.Errors.Length > 0)
+            packets = PacketIndex.Parse(listing.Output, isCut: true);
+        FootageInfo info = VideoDescription.Describe(tools, path, name, frameRateHz, stream, packets, frames, listing.Errors);
         return new FfmpegFootage(tools, path, name, stream, packets, info);
     }
 

@@ -27,8 +27,11 @@ internal sealed class PacketIndex
         (groupStart, knownAfter) = Groups(packets, shown, HasStamps);
     }
 
-    /// <summary>Frames that the file holds.</summary>
+    /// <summary>Frames that the file holds and whose numbers are known.</summary>
     internal int Count { get; }
+
+    /// <summary>Frames that the file holds.</summary>
+    internal int HeldCount { get; private init; }
 
     /// <summary>Packets that are decoded but not shown (before the start of a trimmed clip).</summary>
     internal int HiddenCount { get; private init; }
@@ -52,9 +55,16 @@ internal sealed class PacketIndex
     internal int KnownAfter(int index) => knownAfter[index];
 
     /// <summary>Reads ffprobe's lines "pts,dts,flags", in the order of the file.</summary>
-    internal static PacketIndex Parse(string lines)
+    /// <param name="lines">The lines.</param>
+    /// <param name="isCut">The file ends before its last packet.</param>
+    /// <remarks>
+    /// Where the file is cut, a frame shown after the last packet's time of decoding may have lost frames before it, so
+    /// that its number is not known; such frames (those that later ones were to be predicted from) are left out.
+    /// </remarks>
+    internal static PacketIndex Parse(string lines, bool isCut)
     {
         var packets = new List<(long? Stamp, bool IsKey, bool IsShown)>();
+        long? lastDecoded = null;
         foreach (string line in lines.Split('\n'))
         {
             string[] fields = line.Split(',');
@@ -62,10 +72,15 @@ internal sealed class PacketIndex
             if (fields.Length < 3 || fields[2].Length < 2 || fields[2][0] is not ('K' or '_'))
                 continue;
             long? stamp = long.TryParse(fields[0], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long ticks) ? ticks : null;
+            if (long.TryParse(fields[1], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long decoded))
+                lastDecoded = decoded;
             packets.Add((stamp, fields[2][0] == 'K', fields[2][1] != 'D'));
         }
 
-        return new PacketIndex(packets) { HiddenCount = packets.Count(static packet => !packet.IsShown) };
+        int held = packets.Count(static packet => packet.IsShown);
+        if (isCut && lastDecoded is long end)
+            packets = [.. packets.Select(packet => packet with { IsShown = packet.IsShown && !(packet.Stamp > end) })];
+        return new PacketIndex(packets) { HeldCount = held, HiddenCount = packets.Count - held };
     }
 
     private static (int[] GroupStart, int[] KnownAfter) Groups(List<(long? Stamp, bool IsKey, bool IsShown)> packets, List<int> shown, bool hasStamps)

@@ -23,7 +23,7 @@ internal static class StreamProbe
             ["-hide_banner", "-v", "error", "-protocol_whitelist", "file", "-of", "json", "-show_entries", Entries, "-i", "file:" + path],
             cancellationToken);
         if (output.ExitCode != 0)
-            throw NotReadable(name, output.Errors);
+            throw NotReadable(path, name, output.Errors);
         using JsonDocument document = JsonDocument.Parse(output.Output);
         string container = Text(document.RootElement.GetProperty("format"), "format_name");
         if (NoVideo.Contains(container) || container.EndsWith("_pipe", StringComparison.Ordinal))
@@ -88,9 +88,9 @@ internal static class StreamProbe
                 && pixels != "uyvy422" && !pixels.StartsWith("p010", StringComparison.Ordinal) && codec is not ("h264" or "hevc")),
     };
 
-    private static InputDataException NotReadable(string name, string errors)
+    private static InputDataException NotReadable(string path, string name, string errors)
     {
-        if (errors.Contains("moov atom not found", StringComparison.Ordinal))
+        if (errors.Contains("moov atom not found", StringComparison.Ordinal) && ContainerSignature.IsMp4(path))
             return new InputDataException($"{name} has no index (its moov atom is missing): the recording was cut off before the camera closed the file, so take it again or let the camera repair it.");
         string last = errors.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).LastOrDefault("no reason given");
         return new InputDataException($"{name} is no video that can be read (ffprobe: {last[(last.LastIndexOf(": ", StringComparison.Ordinal) + 1)..].Trim()}): give an MP4, MOV, AVI or MKV file.");

@@ -8,13 +8,17 @@ internal static class VideoDescription
     // A last frame may be shown longer than the others, so a gap at the end counts from here on.
     private const double DurationGapFrames = 3;
 
-    internal static FootageInfo Describe(
-        ExternalTools tools, string path, string name, double? frameRateHz, VideoStream stream, PacketIndex packets, string complaints)
+    /// <summary>Frames that the container promises, or that the file holds where they are more.</summary>
+    internal static int FrameCount(VideoStream stream, PacketIndex packets, string complaints)
     {
-        int promised = stream.PromisedFrames - packets.HiddenCount;
         // A trimmed MP4 may hold more frames than it shows; its count is a promise only where the file is broken.
         bool counts = !stream.Container.StartsWith("mov", StringComparison.Ordinal) || complaints.Length > 0;
-        int frames = counts ? Math.Max(packets.Count, promised) : packets.Count;
+        return counts ? Math.Max(packets.HeldCount, stream.PromisedFrames - packets.HiddenCount) : packets.HeldCount;
+    }
+
+    internal static FootageInfo Describe(
+        ExternalTools tools, string path, string name, double? frameRateHz, VideoStream stream, PacketIndex packets, int frames, string complaints)
+    {
         if (packets.Count == 0)
             throw new InputDataException($"{name} holds no frame: the recording was cut off before its first one.");
         double[] times = Times(frameRateHz, stream, packets, frames);
@@ -52,7 +56,7 @@ internal static class VideoDescription
     {
         double held = times[packets.Count - 1];
         if (frames > packets.Count)
-            yield return FormattableString.Invariant($"{name} promises {frames} frames but ends after {packets.Count}: the recording was cut off, and the frames that are missing count as failed.");
+            yield return FormattableString.Invariant($"{name} promises {frames} frames but ends after {packets.HeldCount}: the recording was cut off, and the frames that are missing count as failed.");
         else if (frameRateHz is null && stream.PromisedSeconds - held > DurationGapFrames / stream.MeanRateHz && complaints.Length > 0)
             yield return FormattableString.Invariant($"{name} promises {stream.PromisedSeconds:0.###} s but its last frame is at {held:0.###} s: the recording was cut off.");
         else if (complaints.Length > 0)
