@@ -7,6 +7,16 @@ namespace BosFlow.Pipeline;
 /// <summary>The exchangeable stages of a run: each is made once and then serves every frame.</summary>
 public sealed record RunStages
 {
+    /// <summary>The stages of this program.</summary>
+    public static RunStages Standard { get; } = new()
+    {
+        BuildReference = (request, region, cancellationToken) =>
+            new ReferenceBuilder(request.Case.Registration, request.Case.Reference.Combine, request.Options.Threads)
+                .Build(request.Reference, region, cancellationToken),
+        CreateEstimator = (reference, undisturbed, settings) => new MotionEstimator(reference, undisturbed, settings),
+        CreateEngine = (reference, measurable, settings) => new EngineStage(new DisplacementEngine(reference, measurable, settings)),
+    };
+
     /// <summary>Combines the frames of a source to the reference picture.</summary>
     public required Func<RunRequest, RegionMask, CancellationToken, Reference> BuildReference { get; init; }
 

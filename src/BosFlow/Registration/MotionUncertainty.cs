@@ -38,6 +38,22 @@ public sealed class MotionUncertainty
             scaling.Scale * Math.Sqrt(QuadraticForm(jv[..count])));
     }
 
+    /// <summary>Largest standard uncertainty over a picture: a projective motion is least certain in a corner.</summary>
+    /// <param name="width">Width of the picture, px.</param>
+    /// <param name="height">Height of the picture, px.</param>
+    /// <returns>1 sigma of the worse component in the worst corner, px.</returns>
+    public double Largest(int width, int height)
+    {
+        double largest = 0;
+        foreach ((double x, double y) in new (double, double)[] { (0, 0), (width - 1, 0), (0, height - 1), (width - 1, height - 1) })
+        {
+            (double sigmaU, double sigmaV) = At(x, y);
+            largest = Math.Max(largest, Math.Max(sigmaU, sigmaV));
+        }
+
+        return largest;
+    }
+
     private double QuadraticForm(ReadOnlySpan<double> j)
     {
         double sum = 0;

@@ -1,0 +1,14 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>The correlation engine as a stage of a run.</summary>
+internal sealed class EngineStage(DisplacementEngine engine) : IDisplacementStage
+{
+    public NodeGrid Grid => engine.Grid;
+
+    public VectorField Measure(GrayImage frame, PlanarMotion predictor, CancellationToken cancellationToken) =>
+        engine.Measure(frame, predictor, cancellationToken);
+}

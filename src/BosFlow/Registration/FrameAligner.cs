@@ -1,0 +1,78 @@
+using BosFlow.Footage;
+using BosFlow.Numerics.Interpolation;
+
+namespace BosFlow.Registration;
+
+/// <summary>Brings frames of the undisturbed background onto the pixel grid of the first one, each interpolated once.</summary>
+internal sealed class FrameAligner
+{
+    private const int SplineOrder = 5;
+    private const double LargestUncertaintyPixels = 0.05;
+
+    private readonly GrayImage first;
+    private readonly RegistrationSettings settings;
+    private readonly MotionEstimator estimator;
+    private readonly TileRefiner refiner;
+    private readonly ParallelOptions parallel;
+    private readonly BSplineImage surface = new(SplineOrder);
+
+    public FrameAligner(GrayImage first, PixelMask undisturbed, RegistrationSettings settings, int threads, CancellationToken cancellationToken)
+    {
+        this.first = first;
+        this.settings = settings;
+        estimator = new MotionEstimator(first, undisturbed, settings);
+        refiner = new TileRefiner(first, undisturbed, settings.Motion);
+        parallel = new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken };
+    }
+
+    /// <summary>Aligns one frame.</summary>
+    /// <param name="frame">The frame, of the size and in the grey levels of the first.</param>
+    /// <param name="failure">Why it could not be aligned to better than 0.05 px; null where it could.</param>
+    /// <returns>Grey levels on the first frame's grid, NaN where the frame does not reach; empty on failure.</returns>
+    public float[] Align(GrayImage frame, out string? failure)
+    {
+        failure = estimator.Unusable;
+        if (settings.Motion == MotionModel.None)
+            return frame.Pixels.ToArray();
+        if (failure is not null)
+            return [];
+        MotionEstimate estimate = estimator.Estimate(frame, parallel.CancellationToken);
+        failure = estimate.Failure;
+        if (failure is not null)
+            return [];
+
+        FilledPicture filled = FilledPicture.Of(frame);
+        surface.Load(filled.Pixels, frame.Width, frame.Height);
+        MotionFitResult fit = refiner.Refine(surface, estimate.Motion);
+        failure = fit.Failure;
+        if (failure is null && !(fit.Uncertainty?.Largest(first.Width, first.Height) <= LargestUncertaintyPixels))
+            failure = FormattableString.Invariant($"It cannot be aligned to better than {LargestUncertaintyPixels} px everywhere.");
+        return failure is null ? Resample(filled, fit.Motion) : [];
+    }
+
+    private float[] Resample(FilledPicture filled, PlanarMotion motion)
+    {
+        int width = first.Width;
+        float[] aligned = new float[width * first.Height];
+        Parallel.For(0, first.Height, parallel, y =>
+        {
+            float[] u = new float[width];
+            float[] v = new float[width];
+            float[] inside = new float[width];
+            for (int x = 0; x < width; x++)
+            {
+                (double du, double dv) = motion.DisplacementAt(x, y);
+                (u[x], v[x]) = ((float)du, (float)dv);
+            }
+
+            Span<float> row = aligned.AsSpan(y * width, width);
+            BSplineWarp.Row(surface, y, u, v, row, inside);
+            for (int x = 0; x < width; x++)
+            {
+                if (inside[x] == 0 || !filled.IsRecorded(x + u[x], y + v[x]))
+                    row[x] = float.NaN;
+            }
+        });
+        return aligned;
+    }
+}

@@ -1,0 +1,117 @@
+using BosFlow.Footage;
+
+namespace BosFlow.Registration;
+
+/// <summary>
+/// Makes the reference picture: one frame as it is, or the mean or median of several, each aligned to the first and interpolated once.
+/// </summary>
+/// <remarks>
+/// The mean keeps one sum a pixel, whatever the number of frames. The median keeps the aligned frames, in at most
+/// <see cref="MedianBytes"/> of memory. The same frames give the same bits, whatever the number of threads.
+/// </remarks>
+public sealed class ReferenceBuilder
+{
+    /// <summary>Memory that the frames of a median may take, bytes.</summary>
+    public const long MedianBytes = 768L << 20;
+
+    private readonly RegistrationSettings registration;
+    private readonly ReferenceCombination combination;
+    private readonly int threads;
+    private readonly long medianBytes;
+
+    /// <summary>Prepares a builder.</summary>
+    /// <param name="registration">Motion between the frames; with None they are combined as they are.</param>
+    /// <param name="combination">Mean or median.</param>
+    /// <param name="threads">Threads that interpolate rows, at least 1.</param>
+    /// <param name="medianBytes">Memory that the frames of a median may take, bytes; three frames are always kept.</param>
+    public ReferenceBuilder(RegistrationSettings registration, ReferenceCombination combination, int threads, long medianBytes = MedianBytes)
+    {
+        ArgumentNullException.ThrowIfNull(registration);
+        ArgumentOutOfRangeException.ThrowIfLessThan(threads, 1);
+        this.registration = registration;
+        this.combination = combination;
+        this.threads = threads;
+        this.medianBytes = medianBytes;
+    }
+
+    /// <summary>Makes the picture.</summary>
+    /// <param name="source">The frames; read once, one at a time.</param>
+    /// <param name="region">Masks of the footage's size, which the frames must have too.</param>
+    /// <param name="cancellationToken">Stops between two frames and within one.</param>
+    /// <exception cref="InputDataException">No frame can be used, or one has another size.</exception>
+    public Reference Build(ReferenceSource source, RegionMask region, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        ArgumentNullException.ThrowIfNull(region);
+        var leftOut = new List<string>();
+        GrayImage? first = null;
+        IFrameCombination? combined = null;
+        FrameAligner? aligner = null;
+        int seen = 0;
+        foreach (Frame frame in source.Frames)
+        {
+            cancellationToken.ThrowIfCancellationRequested();
+            seen++;
+            string? failure = ReferenceFrameCheck.Failure(frame, region.Measurable);
+            if (failure is null && first is null)
+            {
+                first = frame.Image!;
+                continue;
+            }
+
+            if (failure is null)
+            {
+                combined ??= Start(first!);
+                aligner ??= new FrameAligner(first!, region.Undisturbed, registration, threads, cancellationToken);
+                float[] aligned = aligner.Align(GrayLevels.Match(frame.Image!, first!).Image, out failure);
+                if (failure is null)
+                    combined.Add(aligned);
+            }
+
+            if (failure is not null)
+                leftOut.Add($"{frame.Source}: {failure}");
+        }
+
+        if (first is null)
+            throw new InputDataException(NothingUsable(source, leftOut));
+        GrayImage picture = combined is null ? first : new GrayImage(first.Width, first.Height, combined.Combine(), first.WhiteLevel);
+        int count = combined?.FrameCount ?? 1;
+        return new Reference(picture, count, Description(source, count), source.Files, Warnings(source, seen, leftOut, count, combined?.Warning));
+    }
+
+    private IFrameCombination Start(GrayImage first)
+    {
+        IFrameCombination started = combination == ReferenceCombination.Mean
+            ? new MeanCombination(first.Pixels.Length)
+            : new MedianCombination(first.Pixels.Length, medianBytes);
+        started.Add(first.Pixels.ToArray());
+        return started;
+    }
+
+    private string Description(ReferenceSource source, int count)
+    {
+        if (count == 1)
+            return FormattableString.Invariant($"One frame: {source.Description}");
+        string how = combination == ReferenceCombination.Mean ? "Mean" : "Median";
+        string aligned = registration.Motion == MotionModel.None ? "as they are" : "aligned to the first";
+        return FormattableString.Invariant($"{how} of {count} frames {aligned}: {source.Description}");
+    }
+
+    private List<string> Warnings(ReferenceSource source, int seen, List<string> leftOut, int count, string? combinationWarning)
+    {
+        var warnings = new List<string>();
+        if (source.WholeClip)
+            warnings.Add("No flow-off frames were given, so the reference is made of the measured frames themselves: the mean flow is part of the reference, and only departures from the mean are seen.");
+        if (leftOut.Count > 0)
+            warnings.Add(FormattableString.Invariant($"{leftOut.Count} of {seen} reference frames were left out, first {leftOut[0]}"));
+        if (combinationWarning is not null)
+            warnings.Add(combinationWarning);
+        if (count > 1 && registration.Motion == MotionModel.None)
+            warnings.Add("The reference frames were combined without alignment (registration is set to none): any shake among them blurs the reference.");
+        return warnings;
+    }
+
+    private static string NothingUsable(ReferenceSource source, List<string> leftOut) => leftOut.Count == 0
+        ? $"There is no reference frame ({source.Description}): name a reference picture or flow-off frames."
+        : FormattableString.Invariant($"None of the {leftOut.Count} reference frames can be used ({source.Description}); first {leftOut[0]}");
+}

@@ -1,0 +1,130 @@
+using BosFlow.Footage;
+using BosFlow.Numerics.Interpolation;
+
+namespace BosFlow.Registration;
+
+/// <summary>
+/// Sharpens an estimated motion to a few thousandths of a pixel: the grey levels of every tile are matched to the frame by least
+/// squares with gain and offset, the frame interpolated by B-spline where the motion puts the tile, and the motion fitted again.
+/// </summary>
+/// <remarks>
+/// One step for each tile solves [gx gy f 1] d = g(M(x)) - f(x) over its pixels, with f the tile, gx, gy its gradients (five-point
+/// differences) and g the frame; the shift of the frame against the motion is d's first two entries with their sign turned.
+/// Source: Lucas and Kanade 1981 (from memory); gain and offset as two further unknowns (common practice, no source).
+/// </remarks>
+internal sealed class TileRefiner
+{
+    private const int Size = 64;
+    private const int SmallestSize = 24;
+    private const int Tiles = 24;
+    private const int Margin = 4;
+    private const int MostRounds = 4;
+    private const double StandstillPixels = 0.002;
+    private const double LargestStep = 1;
+
+    private readonly GrayImage reference;
+    private readonly PixelMask undisturbed;
+    private readonly MotionModel model;
+    private readonly List<(int Left, int Top)> places = [];
+    private readonly int size;
+
+    /// <summary>Chooses the tiles.</summary>
+    public TileRefiner(GrayImage reference, PixelMask undisturbed, MotionModel model)
+    {
+        this.reference = reference;
+        this.undisturbed = undisturbed;
+        this.model = model;
+        size = Math.Min(Size, Math.Min(reference.Width, reference.Height));
+        if (size < SmallestSize)
+            return;
+        foreach (ReferenceTile tile in TileSelection.Choose(reference, undisturbed, size, Tiles))
+            places.Add((tile.Left, tile.Top));
+    }
+
+    /// <summary>Sharpens a motion.</summary>
+    /// <param name="frame">The frame as a surface.</param>
+    /// <param name="start">Motion good to about half a dot.</param>
+    /// <returns>The fit of the last round; its failure says why there is none.</returns>
+    public MotionFitResult Refine(BSplineImage frame, PlanarMotion start)
+    {
+        PlanarMotion motion = start;
+        MotionFitResult fit = MotionFitResult.Failed(0, "The undisturbed region offers no place with texture.");
+        for (int round = 0; round < MostRounds; round++)
+        {
+            var shifts = new List<TileShift>(places.Count);
+            foreach ((int left, int top) in places)
+            {
+                if (Step(frame, motion, left, top) is not (double du, double dv))
+                    continue;
+                double x = left + ((size - 1) / 2.0);
+                double y = top + ((size - 1) / 2.0);
+                (double u, double v) = motion.DisplacementAt(x, y);
+                shifts.Add(new TileShift(x, y, u + du, v + dv));
+            }
+
+            fit = TileFit.Fit(model, shifts);
+            if (fit.Failure is not null)
+                return fit;
+            bool standsStill = shifts.TrueForAll(shift => Moved(motion, fit.Motion, shift) < StandstillPixels);
+            motion = fit.Motion;
+            if (standsStill)
+                break;
+        }
+
+        return fit;
+    }
+
+    private static double Moved(PlanarMotion before, PlanarMotion after, TileShift place)
+    {
+        (double u, double v) = before.DisplacementAt(place.X, place.Y);
+        (double newU, double newV) = after.DisplacementAt(place.X, place.Y);
+        return Math.Max(Math.Abs(newU - u), Math.Abs(newV - v));
+    }
+
+    private (double Du, double Dv)? Step(BSplineImage frame, PlanarMotion motion, int left, int top)
+    {
+        const int Unknowns = 4;
+        Span<double> normal = stackalloc double[Unknowns * Unknowns];
+        Span<double> right = stackalloc double[Unknowns];
+        Span<double> row = stackalloc double[Unknowns];
+        normal.Clear();
+        right.Clear();
+        int used = 0;
+        for (int y = Math.Max(top, Margin); y < Math.Min(top + size, reference.Height - Margin); y++)
+        {
+            for (int x = Math.Max(left, Margin); x < Math.Min(left + size, reference.Width - Margin); x++)
+            {
+                (double u, double v) = motion.DisplacementAt(x, y);
+                double fx = x + u;
+                double fy = y + v;
+                if (!undisturbed[x, y] || fx < 0 || fy < 0 || fx > frame.Width - 1 || fy > frame.Height - 1)
+                    continue;
+                (row[0], row[1]) = Gradient(x, y);
+                (row[2], row[3]) = (reference[x, y], 1);
+                double difference = frame.Sample(fx, fy) - reference[x, y];
+                if (!double.IsFinite(row[0] + row[1] + difference))
+                    continue;
+                used++;
+                for (int i = 0; i < Unknowns; i++)
+                {
+                    right[i] += row[i] * difference;
+                    for (int j = 0; j < Unknowns; j++)
+                        normal[(i * Unknowns) + j] += row[i] * row[j];
+                }
+            }
+        }
+
+        if (used < size * size / 4 || !SmallCholesky.Factor(normal, Unknowns))
+            return null;
+        SmallCholesky.Solve(normal, Unknowns, right);
+        // The solver's difference belongs to a frame that still lies ahead of the motion by minus this shift.
+        double du = -right[0] / (1 + right[2]);
+        double dv = -right[1] / (1 + right[2]);
+        return Math.Abs(du) <= LargestStep && Math.Abs(dv) <= LargestStep ? (du, dv) : null;
+    }
+
+    // Five-point difference (1, -8, 0, 8, -1) / 12: exact for cubics.
+    private (double X, double Y) Gradient(int x, int y) => (
+        ((8.0 * (reference[x + 1, y] - reference[x - 1, y])) - (reference[x + 2, y] - reference[x - 2, y])) / 12,
+        ((8.0 * (reference[x, y + 1] - reference[x, y - 1])) - (reference[x, y + 2] - reference[x, y - 2])) / 12);
+}
