@@ -1,4 +1,5 @@
 using BosFlow.Displacement;
+using BosFlow.Footage;
 using BosFlow.Registration;
 
 namespace BosFlow.Pipeline;
@@ -12,6 +13,7 @@ namespace BosFlow.Pipeline;
 /// (within four robust standard deviations: of Gaussian errors 0.03 % are cut, which lowers the RMS by 0.1 %). Vectors that
 /// disagree are not noise of the measurement but something else that moves; their share is stated in a warning from
 /// <see cref="StatedOutlierShare"/> on, so that a small noise floor never hides that it holds for a part of the region only.
+/// Windows that the motion carries partly out of the frame take no part: they rest on fewer pixels than all others.
 /// </remarks>
 internal sealed class BackgroundRemover
 {
@@ -21,22 +23,30 @@ internal sealed class BackgroundRemover
     private readonly NodeGrid grid;
     private readonly int[] nodes;
     private readonly MotionModel model;
+    private readonly PixelMask frame;
+    private readonly double halfWindow;
     private readonly double correlatedVectors;
 
     /// <summary>Prepares what depends on the grid.</summary>
     /// <param name="grid">Window centres.</param>
-    /// <param name="undisturbedNodes">Numbers of the nodes that may serve.</param>
+    /// <param name="windowPixels">Side of the final window, px.</param>
+    /// <param name="undisturbed">Pixels without flow; of the frames' size.</param>
     /// <param name="model">Motion model.</param>
-    /// <param name="windowsPerSpacing">Side of the window over the spacing of the vectors.</param>
-    public BackgroundRemover(NodeGrid grid, int[] undisturbedNodes, MotionModel model, double windowsPerSpacing)
+    public BackgroundRemover(NodeGrid grid, int windowPixels, PixelMask undisturbed, MotionModel model)
     {
         this.grid = grid;
-        nodes = undisturbedNodes;
         this.model = model;
+        frame = undisturbed;
+        nodes = UndisturbedNodes.Find(grid, windowPixels, undisturbed);
+        halfWindow = (windowPixels - 1) / 2.0;
         // Windows that overlap share pixels and so errors: the correlation of their errors is a triangle over the side of the
         // window, whose sum over the nodes is window / spacing in each direction, and so much is the variance of a mean larger.
-        correlatedVectors = Math.Max(1, windowsPerSpacing * windowsPerSpacing);
+        double overlap = windowPixels / grid.Spacing;
+        correlatedVectors = Math.Max(1, overlap * overlap);
     }
+
+    /// <summary>Number of vectors whose window lies in the undisturbed region.</summary>
+    public int UndisturbedCount => nodes.Length;
 
     /// <summary>Takes the motion out.</summary>
     /// <param name="total">What was measured.</param>
@@ -45,7 +55,7 @@ internal sealed class BackgroundRemover
     {
         if (model == MotionModel.None)
             return new BackgroundRemoval(total, PlanarMotion.Identity, double.NaN, double.NaN, []);
-        MotionFitResult fit = Fit(total);
+        MotionFitResult fit = Fit(total, predictor);
         if (fit.Failure is not null)
         {
             string warning = nodes.Length == 0
@@ -75,7 +85,7 @@ internal sealed class BackgroundRemover
         return warnings;
     }
 
-    private MotionFitResult Fit(VectorField total)
+    private MotionFitResult Fit(VectorField total, PlanarMotion predictor)
     {
         var x = new List<double>(nodes.Length);
         var y = new List<double>(nodes.Length);
@@ -85,14 +95,24 @@ internal sealed class BackgroundRemover
         {
             if (total.Flags[node] != VectorFlags.None)
                 continue;
-            x.Add(grid.X(node % grid.Columns));
-            y.Add(grid.Y(node / grid.Columns));
+            double nodeX = grid.X(node % grid.Columns);
+            double nodeY = grid.Y(node / grid.Columns);
+            if (!StaysInFrame(nodeX, nodeY, predictor))
+                continue;
+            x.Add(nodeX);
+            y.Add(nodeY);
             u.Add(total.U[node]);
             v.Add(total.V[node]);
         }
 
         // All vectors count alike: their own sigmas are estimates that scatter, and weighting by them favours lucky ones.
         return MotionFit.Fit(model, x.ToArray(), y.ToArray(), u.ToArray(), v.ToArray(), []);
+    }
+
+    private bool StaysInFrame(double x, double y, PlanarMotion motion)
+    {
+        (double u, double v) = motion.DisplacementAt(x, y);
+        return x + u >= halfWindow && y + v >= halfWindow && x + u <= frame.Width - 1 - halfWindow && y + v <= frame.Height - 1 - halfWindow;
     }
 
     private VectorField Subtract(VectorField total, PlanarMotion motion, MotionUncertainty? uncertainty)

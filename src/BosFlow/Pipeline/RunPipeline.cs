@@ -36,9 +36,7 @@ public static class RunPipeline
 
         IMotionEstimator estimator = stages.CreateEstimator(reference.Image, region.Undisturbed, request.Case.Registration);
         IDisplacementStage engine = stages.CreateEngine(reference.Image, region.Measurable, request.Case.Displacement);
-        int[] nodes = UndisturbedNodes.Find(engine.Grid, request.Case.Displacement.WindowPixels, region.Undisturbed);
-        double windowsPerSpacing = request.Case.Displacement.WindowPixels / engine.Grid.Spacing;
-        var remover = new BackgroundRemover(engine.Grid, nodes, request.Case.Registration.Motion, windowsPerSpacing);
+        var remover = new BackgroundRemover(engine.Grid, request.Case.Displacement.WindowPixels, region.Undisturbed, request.Case.Registration.Motion);
         var processor = new FrameProcessor(reference.Image, region.Measurable, estimator, engine, remover);
 
         int[] pending = Pending(request);
@@ -47,7 +45,7 @@ public static class RunPipeline
         GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, cancellationToken);
         IReadOnlyList<FailedFrame> failed = FrameGatherer.Failed(gathered.Records);
         progress?.Report(new RunProgress(RunStep.Summary, total, total, failed.Count));
-        IReadOnlyList<string> warnings = RunWarnings.Collect(request, reference, estimator.Unusable, nodes.Length, gathered.Records);
+        IReadOnlyList<string> warnings = RunWarnings.Collect(request, reference, estimator.Unusable, remover.UndisturbedCount, gathered.Records);
         request.Store.WriteSummary(new RunSummary
         {
             Case = request.Case,
