@@ -74,13 +74,10 @@ internal static class MapAxes
         double step = Ticks.Step(wanted);
         double length = step > 1.6 * wanted ? Ticks.Step(wanted / 2.5) : step;
         float canvasLength = (float)(length / millimetresPerPixel * layout.Scale);
-        string text = $"{Ticks.Between(0, length, 2).Label(length)} mm";
-        float boxWidth = Math.Max(canvasLength, Ink.Width(text, Ink.SmallSize)) + 24;
-        float left = layout.Plot.Right - boxWidth - 12;
-        float top = layout.Plot.Bottom - 58;
-        ink.Fill(new SKRect(left, top, left + boxWidth, top + 46), new SKColor(255, 255, 255, 225));
-        float middle = left + (boxWidth / 2);
-        ink.Text(text, middle, top + 15, Ink.SmallSize, SKTextAlign.Center, Ink.Dark);
-        ink.Line(middle - (canvasLength / 2), top + 34, middle + (canvasLength / 2), top + 34, 5, Ink.Dark);
+        // Below the plot: a bar inside would hide vectors.
+        float left = layout.Plot.Left;
+        float y = layout.Plot.Bottom + 84;
+        ink.Line(left, y, left + canvasLength, y, 5, Ink.Dark);
+        ink.Text($"{Ticks.Between(0, length, 2).Label(length)} mm in the plane of the flow", left + canvasLength + 12, y, Ink.SmallSize, SKTextAlign.Left, Ink.Dark);
     }
 }

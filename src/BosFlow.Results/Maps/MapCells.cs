@@ -20,13 +20,15 @@ internal static class MapCells
         var pixels = new SKColor[plot.Width * plot.Height];
         int[] columns = [.. Enumerable.Range(0, plot.Width).Select(i => Index((i + 0.5) / layout.Scale, map.Grid.OriginX, map.Grid.Spacing, map.Grid.Columns))];
         int[] rows = [.. Enumerable.Range(0, plot.Height).Select(j => Index((j + 0.5) / layout.Scale, map.Grid.OriginY, map.Grid.Spacing, map.Grid.Rows))];
+        SKColor[] colours = [.. map.Values.Select(v => float.IsFinite(v) ? map.Colours.At(range.Position(v)) : map.Colours.NotMeasured)];
         for (int j = 0; j < plot.Height; j++)
         {
             for (int i = 0; i < plot.Width; i++)
             {
-                pixels[(j * plot.Width) + i] = rows[j] < 0 || columns[i] < 0
-                    ? Outside
-                    : Colour(map, range, (rows[j] * map.Grid.Columns) + columns[i], i, j);
+                int node = rows[j] < 0 || columns[i] < 0 ? -1 : (rows[j] * map.Grid.Columns) + columns[i];
+                pixels[(j * plot.Width) + i] = node < 0 ? Outside
+                    : (map.Flags[node] & VectorFlags.Masked) == 0 ? colours[node]
+                    : OnHatch(i, j) ? map.Colours.Hatch : map.Colours.Mask;
             }
         }
 
@@ -45,14 +47,6 @@ internal static class MapCells
         // Half a px: the first pixel begins at -0.5.
         int index = (int)Math.Floor(((edgePosition - 0.5 - origin) / spacing) + 0.5);
         return index >= 0 && index < count ? index : -1;
-    }
-
-    private static SKColor Colour(MapSpecification map, ColourRange range, int node, int x, int y)
-    {
-        if ((map.Flags[node] & VectorFlags.Masked) != 0)
-            return OnHatch(x, y) ? map.Colours.Hatch : map.Colours.Mask;
-        float value = map.Values[node];
-        return float.IsFinite(value) ? map.Colours.At(range.Position(value)) : map.Colours.NotMeasured;
     }
 
     private static void DrawMarks(Ink ink, MapLayout layout, MapSpecification map)

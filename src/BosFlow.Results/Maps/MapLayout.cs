@@ -22,7 +22,7 @@ internal sealed class MapLayout
         NoteLines = note.Length == 0 ? [] : Ink.Wrapped(note, Ink.SmallSize, CanvasWidth - 60);
         int top = 30 + (TitleLines.Count * 34) + (NoteLines.Count * LineHeight) + (withMillimetres ? 66 : 14);
         Plot = new SKRectI(left, top, left + plotWidth, top + plotHeight);
-        CanvasHeight = top + plotHeight + 130;
+        CanvasHeight = top + plotHeight + (withMillimetres ? 156 : 122);
         Scale = scale;
         BarLeft = Plot.Right + (withMillimetres ? 92 : 28) + 4;
     }

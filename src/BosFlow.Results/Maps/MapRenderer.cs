@@ -33,6 +33,8 @@ public static class MapRenderer
         int exponent = UnitText.Exponent(Math.Max(Math.Abs(range.Low), Math.Abs(range.High)));
         double factor = Math.Pow(10, -exponent);
         string ends = string.Create(CultureInfo.InvariantCulture, $"{range.Low * factor:0.###} to {range.High * factor:0.###} {UnitText.WithExponent(map.Unit, exponent)}").Replace('-', '\u2212');
+        if (exponent != 0)
+            ends = ends.Replace(" 10", " × 10", StringComparison.Ordinal);
         return $"Colours from {ends.TrimEnd()}: {range.Statement}.";
     }
 }

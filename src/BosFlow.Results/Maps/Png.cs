@@ -15,7 +15,7 @@ internal static class Png
         }
 
         using SKPixmap pixels = bitmap.PeekPixels();
-        using SKData data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.AllFilters, 7))
+        using SKData data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, 6))
             ?? throw new InvalidOperationException("The picture could not be packed as PNG.");
         return data.ToArray();
     }

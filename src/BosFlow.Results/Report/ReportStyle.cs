@@ -31,7 +31,7 @@ internal static class ReportStyle
           @page { size: A4; margin: 18mm 16mm; }
           body { font-size: 10.5pt; max-width: none; padding: 0; }
           h2, h3 { break-after: avoid; }
-          figure img { max-height: 210mm; width: auto; max-width: 100%; margin: 0 auto; }
+          figure img { max-height: 98mm; width: auto; max-width: 100%; margin: 0 auto; }
           .wide { overflow: visible; }
           tr { break-inside: avoid; }
         }

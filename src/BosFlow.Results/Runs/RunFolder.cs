@@ -92,6 +92,23 @@ public sealed class RunFolder : IRunStore
         return RunSummaryReader.Read(layout, document);
     }
 
+    /// <summary>Draws the maps and writes the report of a finished run again, from its summary alone.</summary>
+    /// <param name="path">The folder of the run.</param>
+    /// <param name="knifeEdgeDegrees">Another angle for the knife-edge view, degrees counter-clockwise; null keeps the run's.</param>
+    /// <param name="cancellationToken">Stops between two pictures; what is written so far stays.</param>
+    /// <returns>The report's page.</returns>
+    /// <exception cref="InputDataException">The folder holds no finished run, or a file of it is damaged.</exception>
+    public static string Render(string path, double? knifeEdgeDegrees, CancellationToken cancellationToken)
+    {
+        RunSummary summary = ReadSummary(path);
+        var layout = new RunLayout(System.IO.Path.GetFullPath(path));
+        if (knifeEdgeDegrees is { } angle)
+            summary = summary with { Case = summary.Case with { KnifeEdgeDegrees = angle } };
+        Directory.CreateDirectory(layout.MapsFolder);
+        WritePictures(layout, summary, RunDocument.Read(layout.Document).Identity, cancellationToken);
+        return layout.Report;
+    }
+
     /// <inheritdoc/>
     public IReadOnlySet<int> FinishedFrames()
     {
@@ -120,10 +137,7 @@ public sealed class RunFolder : IRunStore
         NetCdfFile.Write(layout.Reference, ReferenceFile.ToContent(picture, reference.Description, document.IdentitySha256));
         NetCdfFile.Write(layout.Summary, SummaryFile.ToContent(summary, document.IdentitySha256));
         AtomicFile.WriteText(layout.FramesTable, FramesTable.ToText(summary.Frames, picture.Width, picture.Height));
-        IReadOnlyList<RunPicture> pictures = RunPictures.Of(summary, CancellationToken.None);
-        foreach (RunPicture map in pictures)
-            AtomicFile.WriteBytes(layout.Map(map.FileName), map.Png);
-        AtomicFile.WriteText(layout.Report, ReportWriter.ToHtml(summary, document.Identity, pictures));
+        WritePictures(layout, summary, document.Identity, CancellationToken.None);
         document = document with
         {
             State = "complete",
@@ -139,5 +153,13 @@ public sealed class RunFolder : IRunStore
             KnifeEdgeDegrees = summary.Case.KnifeEdgeDegrees,
         };
         AtomicFile.WriteText(layout.Document, document.ToText());
+    }
+
+    private static void WritePictures(RunLayout layout, RunSummary summary, RunIdentity identity, CancellationToken cancellationToken)
+    {
+        IReadOnlyList<RunPicture> pictures = RunPictures.Of(summary, cancellationToken);
+        foreach (RunPicture map in pictures)
+            AtomicFile.WriteBytes(layout.Map(map.FileName), map.Png);
+        AtomicFile.WriteText(layout.Report, ReportWriter.ToHtml(summary, identity, pictures));
     }
 }
