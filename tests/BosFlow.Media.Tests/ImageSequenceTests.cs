@@ -35,12 +35,13 @@ public sealed class ImageSequenceTests : IDisposable
     [Fact]
     public void Open_WildcardsInFolders_FindsAll()
     {
-        WritePicture("take 1/a1.png", 1);
-        WritePicture("take 10/a1.png", 10);
-        WritePicture("take 2/a1.png", 2);
-        WritePicture("other/a1.png", 3);
+        WritePicture("take 1/raw/a1.png", 1);
+        WritePicture("take 10/raw/a1.png", 10);
+        WritePicture("take 2/raw/a1.png", 2);
+        WritePicture("take 3/a1.png", 3);
+        WritePicture("other/raw/a1.png", 4);
 
-        IFootage footage = Open(new FootageSettings { Frames = ["take */a?.png"] });
+        IFootage footage = Open(new FootageSettings { Frames = ["take */raw/a?.png"] });
 
         Assert.Equal([1f, 2f, 10f], footage.Read([0, 1, 2], CancellationToken.None).Select(frame => frame.Image![0, 0]));
         Assert.All(footage.Info.TimesSeconds, time => Assert.True(double.IsNaN(time)));

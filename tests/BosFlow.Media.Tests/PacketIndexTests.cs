@@ -62,6 +62,21 @@ public sealed class PacketIndexTests
     }
 
     [Fact]
+    public void Parse_StampFarAhead_DoesNotHoldBackTheOthers()
+    {
+        string lines = "0,0,K_\n999999,1,__\n" + string.Concat(Enumerable.Range(1, 100).Select(i => FormattableString.Invariant($"{i},{i + 1},__\n")));
+
+        Assert.Equal(5 + 16, PacketIndex.Parse(lines, isCut: false).KnownAfter(5));
+    }
+
+    [Theory]
+    [InlineData(120, 120)]
+    [InlineData(4294967295, 0)]
+    [InlineData(-1, 0)]
+    [InlineData(double.NaN, 0)]
+    public void Promised_Count_IsBelievedWithinReason(double count, int expected) => Assert.Equal(expected, VideoLimits.Promised(count));
+
+    [Fact]
     public void Tracker_MissingFrame_SpoilsItsGroupOnly()
     {
         var tracker = new DamageTracker(PacketIndex.Parse(TwoGroups, isCut: false), 6);

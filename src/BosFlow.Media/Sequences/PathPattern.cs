@@ -25,7 +25,7 @@ internal static class PathPattern
             folders = folders.SelectMany(folder => Step(folder, part, pattern)).ToList();
         List<string> files = [.. folders.SelectMany(folder => Matches(folder, parts[^1], pattern, files: true))];
         if (files.Count == 0)
-            throw new InputDataException($"The pattern {pattern} matches no file in {baseFolder}: check the folder and the ending (upper and lower case count).");
+            throw NoMatch(pattern, baseFolder, Path.Combine([root, .. parts[..^1].TakeWhile(static part => part.IndexOfAny(Wildcards) < 0)]));
         files.Sort(NaturalOrder.Instance);
         return files;
     }
@@ -36,8 +36,9 @@ internal static class PathPattern
     // As in a shell, a wildcard does not match names that begin with a dot (shadow files of other systems, caches).
     private static List<string> Matches(string folder, string part, string pattern, bool files)
     {
+        // Of several folders that a wildcard found, not each need have the next one.
         if (!Directory.Exists(folder))
-            throw new InputDataException($"The pattern {pattern} names the folder {folder}, which does not exist: check the path, which is relative to the case file's folder.");
+            return [];
         try
         {
             IEnumerable<string> entries = files ? Directory.EnumerateFiles(folder) : Directory.EnumerateDirectories(folder);
@@ -48,6 +49,10 @@ internal static class PathPattern
             throw new InputDataException($"The folder {folder} may not be read: give yourself permission to list it (chmod u+rx).", failure);
         }
     }
+
+    private static InputDataException NoMatch(string pattern, string baseFolder, string fixedFolder) => Directory.Exists(fixedFolder)
+        ? new InputDataException($"The pattern {pattern} matches no file in {baseFolder}: check the folder and the ending (upper and lower case count).")
+        : new InputDataException($"The pattern {pattern} names the folder {fixedFolder}, which does not exist: check the path, which is relative to the case file's folder.");
 
     private static bool Fits(string name, string part) =>
         (part[0] == '.' || name[0] != '.') && FileSystemName.MatchesSimpleExpression(part, name, ignoreCase: false);

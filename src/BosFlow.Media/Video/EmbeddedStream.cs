@@ -41,7 +41,7 @@ internal sealed record EmbeddedStream
         // Of more than 8 bits the plane is handed over wrongly, so only the formats known to be right are taken so.
         bool luma = (int)capture.Get(VideoCaptureProperties.CodecPixelFormat) is Planar420 or Gray8;
         Orientation orientation = Turned(capture.Get(VideoCaptureProperties.OrientationMeta));
-        int counted = (int)Math.Max(0, capture.Get(VideoCaptureProperties.FrameCount));
+        int counted = VideoLimits.Promised(capture.Get(VideoCaptureProperties.FrameCount));
         var stamps = new List<double>();
         while (capture.Grab())
         {

@@ -98,7 +98,7 @@ internal sealed partial class FfmpegDecoder : IDisposable
 
     private void NoteFrame(Match frame)
     {
-        if (Integer(frame, "width") != stream.StoredWidth || Integer(frame, "height") != stream.StoredHeight)
+        if (!sizeChanged && (Integer(frame, "width") != stream.StoredWidth || Integer(frame, "height") != stream.StoredHeight))
         {
             sizeChanged = true;
             errors.Enqueue(FormattableString.Invariant($"the picture size changes to {Integer(frame, "width")} x {Integer(frame, "height")} px inside the file"));

@@ -105,7 +105,8 @@ internal sealed class PacketIndex
             // A frame shown before its key frame may be predicted from the group before.
             bool leads = hasStamps && packets[position].Stamp < packets[key].Stamp;
             groupStart[index] = leads ? keyBefore : key;
-            knownAfter[index] = highest;
+            // A damaged time stamp far ahead must not hold back all frames up to it.
+            knownAfter[index] = Math.Min(highest, index + VideoLimits.MostReorderedFrames);
         }
 
         return (groupStart, knownAfter);

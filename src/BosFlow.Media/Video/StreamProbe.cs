@@ -70,7 +70,7 @@ internal static class StreamProbe
             IsFullRange = IsFullRange(Text(stream, "color_range"), pixels, codec),
             TickSeconds = Ratio(Text(stream, "time_base")),
             MeanRateHz = Ratio(Text(stream, "avg_frame_rate")),
-            PromisedFrames = (int)Number(stream, "nb_frames", 0),
+            PromisedFrames = VideoLimits.Promised(Number(stream, "nb_frames", 0)),
             PromisedSeconds = Number(format, "duration", double.NaN),
             Orientation = orientation,
             Warnings = warnings,
