@@ -5,6 +5,7 @@ using BosFlow.Cli.CaseFile;
 using BosFlow.Cli.CaseFile.Keys;
 using BosFlow.Cli.CaseFile.Sections;
 using BosFlow.Cli.CaseFile.Toml;
+using BosFlow.TestKit;
 
 namespace BosFlow.Cli.Tests.CaseFile;
 
@@ -109,10 +110,10 @@ public sealed class CaseDeclarationTests
     public void CommittedDocuments_ComparedWithTheDeclaration_AreUpToDate()
     {
         Assert.True(
-            File.ReadAllText(Repository.File("docs/case-file.schema.json")) == CaseSchema.Write(),
+            File.ReadAllText(Repository.PathOf("docs", "case-file.schema.json")) == CaseSchema.Write(),
             "docs/case-file.schema.json is stale: bosflow case-keys --schema > docs/case-file.schema.json");
         Assert.True(
-            File.ReadAllText(Repository.File("docs/case-file.md")) == CaseKeyTable.Write(),
+            File.ReadAllText(Repository.PathOf("docs", "case-file.md")) == CaseKeyTable.Write(),
             "docs/case-file.md is stale: bosflow case-keys --markdown > docs/case-file.md");
     }
 

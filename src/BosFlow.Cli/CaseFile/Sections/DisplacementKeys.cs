@@ -104,7 +104,7 @@ internal static class DisplacementKeys
         Name = "lowest_correlation",
         Description = "Vectors whose correlation is below this are flagged.",
         Minimum = 0,
-        Maximum = 1,
+        Maximum = 0.99,
         Default = TomlLiteral.Of(Standard.LowestCorrelation),
     };
 
