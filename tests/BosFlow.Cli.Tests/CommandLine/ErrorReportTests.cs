@@ -1,6 +1,5 @@
-using System.CommandLine;
 using BosFlow.Cli.CommandLine;
-using Spectre.Console;
+using BosFlow.Cli.Tests.Kit;
 
 namespace BosFlow.Cli.Tests.CommandLine;
 
@@ -51,10 +50,7 @@ public sealed class ErrorReportTests
     private static (int Code, string Error) Tell(Exception exception, params string[] options)
     {
         using var error = new StringWriter();
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Ansi = AnsiSupport.No, Out = new AnsiConsoleOutput(error) });
-        var environment = new CommandEnvironment(TextWriter.Null, error, console, "/");
-        ParseResult parsed = RootCommandFactory.Create(environment).Parse(["case-keys", .. options]);
-        int code = ErrorReport.Tell(Talk.Of(parsed, environment), exception);
+        int code = ErrorReport.Tell(Talking.To(TextWriter.Null, error, options), exception);
         return (code, error.ToString().ReplaceLineEndings("\n"));
     }
 }

@@ -1,0 +1,112 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using BosFlow.Cli.CaseFile;
+using BosFlow.Cli.CommandLine;
+using BosFlow.Cli.Running;
+
+namespace BosFlow.Cli.Commands;
+
+/// <summary>Carries out a case: from footage to maps and report.</summary>
+public static class RunCommand
+{
+    private const int DryRunDocumentVersion = 1;
+    private const int MostThreads = 1024;
+
+    /// <summary>Creates the command.</summary>
+    /// <param name="environment">What the command may touch of the outside world.</param>
+    public static Command Create(CommandEnvironment environment)
+    {
+        var caseFile = new Argument<string>("CASE") { Description = "The case file, or the folder with a case.toml in it." };
+        var output = new Option<string?>("--output", "-o") { Description = "Folder of the results, in place of the one in the case file.", HelpName = "FOLDER" };
+        var frames = new Option<string?>("--frames") { Description = "Only these frames, start:stop:step; the others can follow later in the same folder.", HelpName = "RANGE" };
+        var threads = new Option<int>("--threads")
+        {
+            Description = "Frames measured side by side; results do not depend on it, memory does.",
+            HelpName = "N",
+            DefaultValueFactory = _ => Environment.ProcessorCount,
+        };
+        var restart = new Option<bool>("--restart") { Description = "Delete the results that are in the folder and measure every frame again." };
+        var dryRun = new Option<bool>("--dry-run") { Description = "Check the case and its files, say what would be done, and write nothing." };
+        threads.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1 && !(int.TryParse(result.Tokens[0].Value, out int count) && count is >= 1 and <= MostThreads))
+                result.AddError($"--threads {result.Tokens[0].Value} is not possible; give a whole number from 1 to {MostThreads}.");
+        });
+        frames.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1 && !FrameRangeSyntax.IsRange(result.Tokens[0].Value))
+                result.AddError($"--frames {result.Tokens[0].Value} is no frame range; give {FrameRangeSyntax.InWords}.");
+        });
+        var command = new ExampleCommand("run", "Measure a case: displacement, density gradient, maps and report.")
+        {
+            Examples =
+            [
+                ("bosflow run my-flight/case.toml", "measures every frame; a second start goes on where the first one stopped"),
+                ("bosflow run my-flight/case.toml --dry-run", "checks everything and writes nothing"),
+                ("bosflow run my-flight/case.toml --frames 0:10", "the first ten frames, for a look"),
+                ("bosflow run my-flight/case.toml --output /data/second-try", "the same case into another folder"),
+                ("bosflow run my-flight/case.toml --json --quiet > run.json", "for scripts"),
+            ],
+        };
+        foreach (Symbol symbol in new Symbol[] { caseFile, output, frames, threads, restart, dryRun })
+            Add(command, symbol);
+        command.SetAction((parsed, cancellationToken) =>
+        {
+            var settings = new RunSettings
+            {
+                CasePath = environment.Absolute(parsed.GetRequiredValue(caseFile)),
+                OutputFolder = parsed.GetValue(output) is { } folder ? environment.Absolute(folder) : null,
+                Frames = parsed.GetValue(frames),
+                Threads = parsed.GetValue(threads),
+                Restart = parsed.GetValue(restart),
+            };
+            return Task.Run(() => Run(settings, parsed.GetValue(dryRun), Talk.Of(parsed, environment), environment, cancellationToken));
+        });
+        return command;
+    }
+
+    private static void Add(Command command, Symbol symbol)
+    {
+        if (symbol is Option option)
+            command.Add(option);
+        else
+            command.Add((Argument)symbol);
+    }
+
+    private static int Run(RunSettings settings, bool dryRun, Talk talk, CommandEnvironment environment, CancellationToken cancellationToken)
+    {
+        PreparedRun prepared = RunPreparation.Prepare(settings, cancellationToken);
+        if (dryRun)
+            return TellPlan(prepared, talk);
+        FinishedRun finished = RunComposition.Execute(prepared, talk, environment, cancellationToken);
+        RunWords.Tell(talk, finished);
+        return finished.Code;
+    }
+
+    private static int TellPlan(PreparedRun prepared, Talk talk)
+    {
+        Footage.FootageInfo info = prepared.Footage.Info;
+        talk.Result($"Case:      {prepared.Case.File} is in order");
+        talk.Result($"Footage:   {info.Description}, {info.Width} x {info.Height} px, {info.FrameCount} frames");
+        talk.Result($"Measured:  {prepared.FrameIndices.Count} frames, {prepared.FrameIndices[0]} to {prepared.FrameIndices[^1]}");
+        talk.Result($"Reference: {prepared.Reference.Description}");
+        if (prepared.Scale is { } scale)
+            talk.Result(FormattableString.Invariant($"Scale:     {scale.BackgroundMetresPerPixel * 1e3:0.####} mm/px on the background; 1 px of displacement is {Math.Abs(scale.DensityGradientPathPerPixel):G4} kg m-3 along the ray"));
+        else
+            talk.Result("Scale:     none; displacements in px only (the case has no [rig])");
+        talk.Result($"Results:   would go to {prepared.OutputFolder}; nothing was written");
+        foreach (string warning in info.Warnings)
+            talk.Warn(warning);
+        talk.Document("run-plan", DryRunDocumentVersion, new JsonObject
+        {
+            ["case_file"] = prepared.Case.File,
+            ["footage"] = info.Description,
+            ["width_px"] = info.Width,
+            ["height_px"] = info.Height,
+            ["frames"] = prepared.FrameIndices.Count,
+            ["reference"] = prepared.Reference.Description,
+            ["output_folder"] = prepared.OutputFolder,
+        });
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,33 @@
+using BosFlow.Pipeline;
+using BosFlow.Results.Runs;
+
+namespace BosFlow.Cli.Running;
+
+/// <summary>The folder of a run, with somebody who is told of each frame that is kept.</summary>
+/// <param name="folder">The folder of the run.</param>
+/// <param name="onFrame">Told of each frame that is kept, with the time it took in s; called from several threads.</param>
+/// <param name="onWarning">Told of frame files that cannot be used.</param>
+internal sealed class ObservedStore(RunFolder folder, Action<FrameResult, double> onFrame, Action<string> onWarning) : IRunStore
+{
+    /// <inheritdoc/>
+    public IReadOnlySet<int> FinishedFrames()
+    {
+        IReadOnlySet<int> finished = folder.FinishedFrames();
+        foreach (string damaged in folder.DamagedFrames)
+            onWarning(damaged);
+        return finished;
+    }
+
+    /// <inheritdoc/>
+    public void WriteFrame(FrameResult result, double processingSeconds)
+    {
+        folder.WriteFrame(result, processingSeconds);
+        onFrame(result, processingSeconds);
+    }
+
+    /// <inheritdoc/>
+    public FrameResult ReadFrame(int index) => folder.ReadFrame(index);
+
+    /// <inheritdoc/>
+    public void WriteSummary(RunSummary summary) => folder.WriteSummary(summary);
+}

@@ -1,0 +1,80 @@
+using BosFlow.Cli.CommandLine;
+using BosFlow.Pipeline;
+using BosFlow.Results.Runs;
+
+namespace BosFlow.Cli.Running;
+
+/// <summary>Carries out a run: joins footage, reference, folder and pipeline. Every command that measures goes through here.</summary>
+public static class RunComposition
+{
+    /// <summary>Measures what is still to be measured, and writes summary, maps and report.</summary>
+    /// <param name="prepared">The checked run.</param>
+    /// <param name="talk">Where progress and warnings go.</param>
+    /// <param name="environment">Console and clock.</param>
+    /// <param name="cancellationToken">Stops after the frame at hand; finished frames are kept.</param>
+    /// <exception cref="InputDataException">The folder holds something else; nothing was written.</exception>
+    /// <exception cref="WorkFailedException">The work was begun and cannot be finished.</exception>
+    public static FinishedRun Execute(PreparedRun prepared, Talk talk, CommandEnvironment environment, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(prepared);
+        ArgumentNullException.ThrowIfNull(talk);
+        ArgumentNullException.ThrowIfNull(environment);
+        RunFolder folder = RunFolder.Open(prepared.OutputFolder, prepared.Identity, prepared.Settings.Restart, environment.Clock);
+        using var log = new RunLog(folder.LogPath);
+        try
+        {
+            return Measure(prepared, folder, log, talk, environment, cancellationToken);
+        }
+        catch (Exception exception) when (log.Record(exception))
+        {
+            // The filter only takes a note: it never catches.
+            throw;
+        }
+    }
+
+    private static FinishedRun Measure(
+        PreparedRun prepared, RunFolder folder, RunLog log, Talk talk, CommandEnvironment environment, CancellationToken cancellationToken)
+    {
+        log.Note($"bosflow {VersionLine.Text}, case {prepared.Case.File}, {prepared.FrameIndices.Count} frames, {prepared.Settings.Threads} threads, results in {folder.Path}");
+        log.Note($"footage: {prepared.Footage.Info.Description}");
+        using var display = new RunProgressDisplay(talk, environment);
+        var store = new ObservedStore(folder, onFrame: (result, seconds) => Tell(result, seconds, log, display), onWarning: sentence =>
+        {
+            log.Warn(sentence);
+            display.Warn(sentence);
+        });
+        var request = new RunRequest
+        {
+            Case = prepared.Case.Experiment,
+            Footage = prepared.Footage,
+            FrameIndices = prepared.FrameIndices,
+            Reference = prepared.Reference,
+            Store = store,
+            Options = new RunOptions { Threads = prepared.Settings.Threads },
+        };
+        try
+        {
+            RunOutcome outcome = RunPipeline.Run(request, RunStages.Standard, display, cancellationToken);
+            display.End();
+            log.Note($"{outcome.FramesMeasured} of {outcome.FramesTotal} frames measured, {outcome.FramesResumed} of them before");
+            foreach (string warning in outcome.Warnings)
+                log.Warn(warning);
+            return new FinishedRun(prepared, outcome, folder.Path, folder.ReportPath, folder.LogPath);
+        }
+        catch (Exception exception) when (exception is InputDataException or RunFailedException)
+        {
+            // The folder is there and the work had begun, so this is no "found before any work" any more.
+            throw new WorkFailedException(exception.Message, exception);
+        }
+    }
+
+    private static void Tell(FrameResult result, double seconds, RunLog log, RunProgressDisplay display)
+    {
+        log.Note(result.Failure is null
+            ? FormattableString.Invariant($"frame {result.Index}: noise floor {result.NoiseFloorU:0.0000} {result.NoiseFloorV:0.0000} px, {result.ValidFraction:P1} of the vectors valid, {seconds:0.00} s")
+            : FormattableString.Invariant($"frame {result.Index} could not be measured: {result.Failure}"));
+        foreach (string warning in result.Warnings)
+            log.Warn(FormattableString.Invariant($"frame {result.Index}: {warning}"));
+        display.Frame(result);
+    }
+}

@@ -1,0 +1,44 @@
+using BosFlow.Cli.CaseFile;
+using BosFlow.Footage;
+using BosFlow.Media;
+using BosFlow.Optics;
+using BosFlow.Pipeline;
+using BosFlow.Registration;
+using BosFlow.Results.Runs;
+
+namespace BosFlow.Cli.Running;
+
+/// <summary>Checks a run before any work; reads, and writes nothing.</summary>
+public static class RunPreparation
+{
+    /// <summary>Opens everything a run needs.</summary>
+    /// <param name="settings">What was asked for.</param>
+    /// <param name="cancellationToken">Stops between two files.</param>
+    /// <exception cref="ConfigurationException">The case file cannot be used; holds every problem.</exception>
+    /// <exception cref="InputDataException">A file cannot be used, a mask leaves the picture, or frames that do not exist are asked for.</exception>
+    public static PreparedRun Prepare(RunSettings settings, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        LoadedCase loaded = CaseFileReader.Read(settings.CasePath);
+        ExperimentCase experiment = loaded.Experiment;
+        IFootage footage = FootageOpener.Open(experiment.Footage, loaded.Folder, cancellationToken);
+        FootageInfo info = footage.Info;
+        IReadOnlyList<int> indices = settings.Frames is null
+            ? FrameSelection.Resolve(experiment.Footage, info)
+            : FrameSelection.Parse(settings.Frames, info.FrameCount, "--frames");
+        _ = RegionMask.Build(experiment.Region, info.Width, info.Height);
+        ReferenceSource reference = ReferenceOpener.Open(experiment, loaded.Folder, footage, cancellationToken);
+        OpticalScale? scale = experiment.Rig is null ? null : OpticalScaling.From(experiment.Rig, experiment.Gas);
+        return new PreparedRun
+        {
+            Settings = settings,
+            Case = loaded,
+            OutputFolder = settings.OutputFolder ?? loaded.OutputFolder,
+            Footage = footage,
+            FrameIndices = indices,
+            Reference = reference,
+            Scale = scale,
+            Identity = RunIdentity.Of(experiment, info, reference.Files, scale, cancellationToken),
+        };
+    }
+}

@@ -1,0 +1,20 @@
+namespace BosFlow.Cli.Running;
+
+/// <summary>What a run was asked for on the command line.</summary>
+public sealed record RunSettings
+{
+    /// <summary>Absolute path of the case file, or of the folder with a case.toml in it.</summary>
+    public required string CasePath { get; init; }
+
+    /// <summary>Absolute path of the folder for the results; null = what the case file says.</summary>
+    public string? OutputFolder { get; init; }
+
+    /// <summary>Frames to measure, start:stop:step; null = what the case file says. The results of each frame are the same either way.</summary>
+    public string? Frames { get; init; }
+
+    /// <summary>Number of frames measured side by side, at least 1.</summary>
+    public int Threads { get; init; } = Environment.ProcessorCount;
+
+    /// <summary>Whether results that are there already are deleted and measured again.</summary>
+    public bool Restart { get; init; }
+}

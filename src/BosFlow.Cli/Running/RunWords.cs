@@ -1,0 +1,86 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using BosFlow.Cli.CommandLine;
+using BosFlow.Pipeline;
+
+namespace BosFlow.Cli.Running;
+
+/// <summary>The last words of a run, for people and for machines.</summary>
+public static class RunWords
+{
+    private const int DocumentVersion = 1;
+    private const int FramesListed = 20;
+
+    /// <summary>Tells what a run came to.</summary>
+    /// <param name="talk">How to speak.</param>
+    /// <param name="run">The run.</param>
+    public static void Tell(Talk talk, FinishedRun run)
+    {
+        ArgumentNullException.ThrowIfNull(talk);
+        ArgumentNullException.ThrowIfNull(run);
+        foreach (string warning in run.Outcome.Warnings)
+            talk.Warn(warning);
+        foreach (string line in Lines(run))
+            talk.Result(line);
+        talk.Document("run", DocumentVersion, Document(run));
+    }
+
+    /// <summary>The content of the JSON document of a run.</summary>
+    /// <param name="run">The run.</param>
+    public static JsonObject Document(FinishedRun run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        RunOutcome outcome = run.Outcome;
+        return new JsonObject
+        {
+            ["exit_code"] = run.Code,
+            ["case_file"] = run.Prepared.Case.File,
+            ["output_folder"] = run.Folder,
+            ["report"] = run.ReportPath,
+            ["log"] = run.LogPath,
+            ["frames_total"] = outcome.FramesTotal,
+            ["frames_measured"] = outcome.FramesMeasured,
+            ["frames_resumed"] = outcome.FramesResumed,
+            ["frames_failed"] = new JsonArray([.. outcome.FailedFrames.Select(frame => new JsonObject
+            {
+                ["frame"] = frame.Index,
+                ["source"] = frame.Source,
+                ["reason"] = frame.Reason,
+            })]),
+            ["noise_floor_u_px"] = Number(outcome.NoiseFloorU),
+            ["noise_floor_v_px"] = Number(outcome.NoiseFloorV),
+            ["noise_floor_density_gradient_path_x_kg_m3"] = Number(DensityNoise(run, outcome.NoiseFloorU)),
+            ["noise_floor_density_gradient_path_y_kg_m3"] = Number(DensityNoise(run, outcome.NoiseFloorV)),
+            ["valid_fraction"] = Number(outcome.ValidFraction),
+            ["warnings"] = new JsonArray([.. outcome.Warnings.Select(warning => JsonValue.Create(warning))]),
+        };
+    }
+
+    private static IEnumerable<string> Lines(FinishedRun run)
+    {
+        RunOutcome outcome = run.Outcome;
+        string before = outcome.FramesResumed == outcome.FramesTotal
+            ? "; all of them were there already"
+            : outcome.FramesResumed > 0 ? $"; {outcome.FramesResumed} were there already" : string.Empty;
+        yield return $"Frames:      {outcome.FramesMeasured} of {outcome.FramesTotal} measured{before}";
+        foreach (FailedFrame frame in outcome.FailedFrames.Take(FramesListed))
+            yield return $"             frame {frame.Index} ({frame.Source}) could not be measured: {frame.Reason}";
+        if (outcome.FailedFrames.Count > FramesListed)
+            yield return $"             and {outcome.FailedFrames.Count - FramesListed} more; frames.csv lists them all";
+        yield return Invariant($"Vectors:     {100 * outcome.ValidFraction:0.0} % valid (median over the frames)");
+        yield return double.IsFinite(outcome.NoiseFloorU)
+            ? Invariant($"Noise floor: {outcome.NoiseFloorU:0.0000} px in x, {outcome.NoiseFloorV:0.0000} px in y (1 sigma, median over the frames)")
+            : "Noise floor: unknown, no part of the picture is free of flow";
+        if (run.Prepared.Scale is not null && double.IsFinite(outcome.NoiseFloorU))
+            yield return Invariant($"             as path integral of the density gradient: {DensityNoise(run, outcome.NoiseFloorU):G3} kg m-3 in x, {DensityNoise(run, outcome.NoiseFloorV):G3} kg m-3 in y");
+        yield return $"Report:      {run.ReportPath}";
+    }
+
+    private static double DensityNoise(FinishedRun run, double pixels) =>
+        run.Prepared.Scale is { } scale ? Math.Abs(scale.DensityGradientPathPerPixel) * pixels : double.NaN;
+
+    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    // JSON has no NaN: what is not known is null.
+    private static JsonValue? Number(double value) => double.IsFinite(value) ? JsonValue.Create(value) : null;
+}
