@@ -20,6 +20,7 @@ internal static class RootCommandFactory
         CommonOptions.AddTo(root);
         root.Add(NewCommand.Create(environment));
         root.Add(RunCommand.Create(environment));
+        root.Add(RenderCommand.Create(environment));
         root.Add(DoctorCommand.Create(environment));
         root.Add(CaseKeysCommand.Create(environment));
         foreach (Option option in root.Options)
