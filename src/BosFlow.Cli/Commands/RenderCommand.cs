@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using BosFlow.Cli.CommandLine;
-using BosFlow.Cli.Running;
+using BosFlow.Results.Runs;
 
 namespace BosFlow.Cli.Commands;
 
@@ -39,16 +39,19 @@ public static class RenderCommand
         };
         command.Add(folder);
         command.Add(knifeEdge);
-        command.SetAction(parsed =>
-        {
-            Talk talk = Talk.Of(parsed, environment);
-            string path = environment.Absolute(parsed.GetRequiredValue(folder));
-            RenderedRun rendered = RunRendering.Again(path, parsed.GetValue(knifeEdge), environment.Clock);
-            talk.Result($"Maps:        {rendered.MapsFolder}");
-            talk.Result($"Report:      {rendered.ReportPath}");
-            talk.Document("render", DocumentVersion, new JsonObject { ["maps"] = rendered.MapsFolder, ["report"] = rendered.ReportPath });
-            return ExitCode.Done;
-        });
+        command.SetAction((parsed, cancellationToken) => Task.Run(
+            () =>
+            {
+                Talk talk = Talk.Of(parsed, environment);
+                string path = environment.Absolute(parsed.GetRequiredValue(folder));
+                string report = RunFolder.Render(path, parsed.GetValue(knifeEdge), cancellationToken);
+                string maps = Path.Combine(path, "maps");
+                talk.Result($"Maps:        {maps}");
+                talk.Result($"Report:      {report}");
+                talk.Document("render", DocumentVersion, new JsonObject { ["maps"] = maps, ["report"] = report });
+                return ExitCode.Done;
+            },
+            cancellationToken));
         return command;
     }
 }
