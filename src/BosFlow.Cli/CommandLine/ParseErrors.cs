@@ -1,10 +1,11 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.Text.RegularExpressions;
 
 namespace BosFlow.Cli.CommandLine;
 
 /// <summary>Turns the errors of a command line into sentences, with what was probably meant.</summary>
-internal static class ParseErrors
+internal static partial class ParseErrors
 {
     /// <summary>The sentences.</summary>
     /// <param name="parsed">A command line with errors.</param>
@@ -18,7 +19,7 @@ internal static class ParseErrors
             return ["No command is given. bosflow --help lists the commands; bosflow demo shows a complete run."];
         if (parsed.Errors[0].SymbolResult is ArgumentResult { Argument: { } missing, Tokens.Count: 0, Parent: CommandResult })
             return [$"bosflow {command.Name} needs {missing.Name}: {missing.Description} See: {help}"];
-        return [.. parsed.Errors.Select(error => error.Message).Distinct().Select(message => $"{Sentence(message)} See: {help}")];
+        return [.. parsed.Errors.Select(InWords).Distinct().Select(message => $"{message} See: {help}")];
     }
 
     private static string UnknownWord(string word, Command command, string help)
@@ -38,5 +39,21 @@ internal static class ParseErrors
             : $"There is no {what} {word}.{hint} See: {help}";
     }
 
-    private static string Sentence(string message) => message.EndsWith('.') ? message : message + ".";
+    private static string InWords(ParseError error)
+    {
+        // The library's own messages name types of the runtime; users know numbers and words.
+        Match wrongKind = WrongKind().Match(error.Message);
+        if (wrongKind.Success)
+        {
+            string wanted = wrongKind.Groups["type"].Value.Contains("Int32", StringComparison.Ordinal) ? "a whole number" : "a number, with a point before the decimals";
+            return $"{wrongKind.Groups["option"].Value} {wrongKind.Groups["value"].Value} is not possible; give {wanted}.";
+        }
+
+        if (error.SymbolResult is OptionResult { Tokens.Count: 0 } bare)
+            return $"{bare.Option.Name} needs a value: {bare.Option.Description}";
+        return error.Message.EndsWith('.') ? error.Message : error.Message + ".";
+    }
+
+    [GeneratedRegex("^Cannot parse argument '(?<value>.*)' for option '(?<option>.*)' as expected type '(?<type>.*)'")]
+    private static partial Regex WrongKind();
 }

@@ -17,6 +17,9 @@ public sealed class CommandLineTests : IDisposable
         { "new", "error: bosflow new needs FOLDER: Folder of the case; made where it does not exist. See: bosflow new --help" },
         { "new a b", "error: \"b\" is one argument too many for bosflow new; put a path with spaces in quotation marks. See: bosflow new --help" },
         { "new a --quit", "error: There is no option --quit. Did you mean --quiet? See: bosflow new --help" },
+        { "render run --knife-edge-deg abc", "error: --knife-edge-deg abc is not possible; give a number, with a point before the decimals. See: bosflow render --help" },
+        { "run a --threads abc", "error: --threads abc is not possible; give a whole number from 1 to 1024. See: bosflow run --help" },
+        { "run a --output", "error: --output needs a value: Folder of the results, in place of the one in the case file. See: bosflow run --help" },
         { "case-keys --schema --markdown", "error: --schema and --markdown exclude each other. See: bosflow case-keys --help" },
     };
 
