@@ -22,7 +22,7 @@ public static class QuiverRenderer
         (double enlargement, double key) = Enlargement(quiver, Stride(quiver, Layout(quiver, string.Empty)));
         int stride = Stride(quiver, Layout(quiver, string.Empty));
         string every = stride == 1 ? "Every vector is drawn" : $"One vector in {stride} is drawn each way";
-        string note = string.Create(CultureInfo.InvariantCulture, $"{every}, enlarged {enlargement:0.#} times; an arrow points to where the pattern is seen displaced.");
+        string note = string.Create(CultureInfo.InvariantCulture, $"{every}, drawn {enlargement:G3} times as long as it is; an arrow points to where the pattern is seen displaced.");
         MapLayout layout = Layout(quiver, note);
         return Png.Draw(layout.CanvasWidth, layout.CanvasHeight, ink =>
         {
