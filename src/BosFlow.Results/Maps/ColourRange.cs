@@ -8,9 +8,12 @@ namespace BosFlow.Results.Maps;
 /// <param name="Statement">How the range was chosen, in words, for the picture.</param>
 public sealed record ColourRange(double Low, double High, string Statement)
 {
+    // A narrow jet covers a few per cent of the picture: percentiles closer to the middle would cut its core.
+    private const double HighShare = 0.998;
+
     /// <summary>Range by percentiles, so that a few wild values do not pale the rest.</summary>
     /// <param name="values">The numbers; NaN are left out.</param>
-    /// <param name="signed">true: symmetric about zero, up to the larger magnitude of 1st and 99th percentile; false: from zero to the 99th percentile. Both rounded up to two digits.</param>
+    /// <param name="signed">true: symmetric about zero, up to the larger magnitude of the percentiles 0.2 and 99.8; false: from zero to the percentile 99.8. Both rounded up to two digits.</param>
     public static ColourRange Automatic(ReadOnlySpan<float> values, bool signed)
     {
         List<float> known = [];
@@ -23,16 +26,16 @@ public sealed record ColourRange(double Low, double High, string Statement)
         if (known.Count == 0)
             return new ColourRange(signed ? -1 : 0, 1, "no value is known");
         known.Sort();
-        double high = Percentile(known, 0.99);
+        double high = Percentile(known, HighShare);
         if (signed)
-            high = Math.Max(Math.Abs(Percentile(known, 0.01)), Math.Abs(high));
+            high = Math.Max(Math.Abs(Percentile(known, 1 - HighShare)), Math.Abs(high));
         if (high <= 0)
             return new ColourRange(signed ? -1 : 0, 1, "every value is zero");
         high = RoundedUp(high);
         double low = signed ? -high : 0;
         int beyond = known.Count(v => v < low || v > high);
         string share = (100.0 * beyond / known.Count).ToString("0.0", CultureInfo.InvariantCulture);
-        string rule = signed ? "symmetric, 1st to 99th percentile" : "zero to 99th percentile";
+        string rule = signed ? "symmetric, percentiles 0.2 to 99.8" : "zero to the percentile 99.8";
         return new ColourRange(low, high, $"{rule}, rounded up; {share} % of the vectors lie beyond and take the end colours");
     }
 

@@ -21,8 +21,8 @@ public static class QuiverRenderer
         ArgumentNullException.ThrowIfNull(quiver);
         (double enlargement, double key) = Enlargement(quiver, Stride(quiver, Layout(quiver, string.Empty)));
         int stride = Stride(quiver, Layout(quiver, string.Empty));
-        string every = stride == 1 ? "Every vector is drawn" : $"One vector in {stride} is drawn each way";
-        string note = string.Create(CultureInfo.InvariantCulture, $"{every}, drawn {enlargement:G3} times as long as it is; an arrow points to where the pattern is seen displaced.");
+        string every = stride == 1 ? "Every vector is drawn" : $"One vector in {stride} is drawn each way,";
+        string note = string.Create(CultureInfo.InvariantCulture, $"{every} {enlargement:G3} times its length; an arrow points to where the pattern is seen displaced.");
         MapLayout layout = Layout(quiver, note);
         return Png.Draw(layout.CanvasWidth, layout.CanvasHeight, ink =>
         {
@@ -43,7 +43,7 @@ public static class QuiverRenderer
     private static int Stride(QuiverSpecification quiver, MapLayout layout) =>
         Math.Max(1, (int)Math.Ceiling(LeastDistance / (quiver.Grid.Spacing * layout.Scale)));
 
-    // The 99th percentile becomes about one distance between arrows; the key is the next round number below it.
+    // The largest, but for two in a thousand, becomes about one distance between arrows; the key is the next round number below it.
     private static (double Enlargement, double Key) Enlargement(QuiverSpecification quiver, int stride)
     {
         float[] lengths = [.. quiver.U.Zip(quiver.V, (u, v) => MathF.Sqrt((u * u) + (v * v)))];
@@ -67,7 +67,7 @@ public static class QuiverRenderer
             {
                 float level = row[Math.Min(picture.Width - 1, (int)((i + 0.5f) / layout.Scale))];
                 // Faded, so that the arrows carry the picture.
-                byte grey = (byte)(float.IsNaN(level) ? 225 : 165 + (80 * Math.Clamp((level - dark) / (light - dark), 0, 1)));
+                byte grey = (byte)(float.IsNaN(level) ? 225 : 190 + (58 * Math.Clamp((level - dark) / (light - dark), 0, 1)));
                 pixels[(j * plot.Width) + i] = new SKColor(grey, grey, grey);
             }
         }
