@@ -213,6 +213,20 @@ public sealed class VideoTests : IDisposable
     }
 
     [Fact]
+    public void Open_StreamThatStrictDecodingRefuses_IsReadLenientlyWithAWarning()
+    {
+        string path = Clip("a.mp4", 3, "-c:v", "libx264", "-pix_fmt", "yuv420p");
+        // Stands in for a camera whose every frame breaks a rule: an ffmpeg that refuses whenever it is to be strict.
+        string script = folder.Write("picky", $"#!/bin/sh\ncase \"$*\" in *explode*) exit 1;; esac\nexec '{ClipMaker.Tools.Ffmpeg}' \"$@\"\n");
+        ToolRun.Collect("chmod", ["u+x", script], CancellationToken.None);
+
+        IFootage footage = VideoOpener.Open(new FootageSettings { Video = path }, folder.Root, ClipMaker.Tools with { Ffmpeg = script }, CancellationToken.None);
+
+        Assert.Equal("a.mp4 breaks rules of its format in every frame, so it is decoded leniently: damage inside it is not noticed.", Assert.Single(footage.Info.Warnings));
+        Assert.All(ReadAll(footage), frame => Assert.Null(frame.Failure));
+    }
+
+    [Fact]
     public void Open_FfmpegAskedForButMissing_SaysSo()
     {
         string path = Clip("a.mp4", 3, "-c:v", "libx264", "-pix_fmt", "yuv420p");

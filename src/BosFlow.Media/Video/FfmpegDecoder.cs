@@ -8,8 +8,8 @@ namespace BosFlow.Media.Video;
 /// <summary>One run of ffmpeg that decodes a stream from its start and hands over each frame with its own time stamp.</summary>
 /// <remarks>
 /// The grey levels come over standard output; the time stamps over standard error, where the filter "showinfo" writes a
-/// line a frame before the frame itself is written. Damaged frames are refused by the decoder (-err_detect explode)
-/// instead of being patched up from their neighbours, and so leave a gap in the time stamps.
+/// line a frame before the frame itself is written. A strict run refuses damaged frames (-err_detect explode) instead of
+/// patching them up from their neighbours, so that they leave a gap in the time stamps.
 /// </remarks>
 internal sealed partial class FfmpegDecoder : IDisposable
 {
@@ -37,13 +37,13 @@ internal sealed partial class FfmpegDecoder : IDisposable
     /// <summary>What the decoder complained of, for messages; empty where it did not.</summary>
     internal string Complaint => errors.TryPeek(out string? first) ? first : "";
 
-    internal static FfmpegDecoder Start(ExternalTools tools, string path, VideoStream stream, CancellationToken cancellationToken)
+    internal static FfmpegDecoder Start(ExternalTools tools, string path, VideoStream stream, bool isStrict, CancellationToken cancellationToken)
     {
         string filter = stream.Format.Filter.Length > 0 ? stream.Format.Filter + ",showinfo=checksum=0" : "showinfo=checksum=0";
         string[] arguments =
         [
             "-hide_banner", "-nostdin", "-nostats", "-loglevel", "level+info",
-            "-copyts", "-noautorotate", "-err_detect", "explode", "-protocol_whitelist", "file", "-i", "file:" + path,
+            "-copyts", "-noautorotate", .. isStrict ? ["-err_detect", "explode"] : Array.Empty<string>(), "-protocol_whitelist", "file", "-i", "file:" + path,
             "-map", FormattableString.Invariant($"0:{stream.Index}"), .. tools.KeepEveryFrame,
             "-vf", filter, "-pix_fmt", stream.Format.Delivered, "-f", "rawvideo", "pipe:1",
         ];

@@ -10,14 +10,16 @@ internal sealed class FfmpegFootage : IFootage
     private readonly string name;
     private readonly VideoStream stream;
     private readonly PacketIndex packets;
+    private readonly bool isStrict;
 
-    private FfmpegFootage(ExternalTools tools, string path, string name, VideoStream stream, PacketIndex packets, FootageInfo info)
+    private FfmpegFootage(ExternalTools tools, string path, string name, VideoStream stream, PacketIndex packets, bool isStrict, FootageInfo info)
     {
         this.tools = tools;
         this.path = path;
         this.name = name;
         this.stream = stream;
         this.packets = packets;
+        this.isStrict = isStrict;
         Info = info;
     }
 
@@ -37,7 +39,17 @@ internal sealed class FfmpegFootage : IFootage
         if (frames > packets.Count || listing.Errors.Length > 0)
             packets = PacketIndex.Parse(listing.Output, isCut: true);
         FootageInfo info = VideoDescription.Describe(tools, path, name, frameRateHz, stream, packets, frames, listing.Errors);
-        return new FfmpegFootage(tools, path, name, stream, packets, info);
+        // Some cameras break small rules of the format in every frame. Then strict decoding gives nothing and is given up.
+        bool isStrict = GivesFrames(tools, path, stream, isStrict: true, cancellationToken) || !GivesFrames(tools, path, stream, isStrict: false, cancellationToken);
+        if (!isStrict)
+            info = info with { Warnings = [.. info.Warnings, $"{name} breaks rules of its format in every frame, so it is decoded leniently: damage inside it is not noticed."] };
+        return new FfmpegFootage(tools, path, name, stream, packets, isStrict, info);
+    }
+
+    private static bool GivesFrames(ExternalTools tools, string path, VideoStream stream, bool isStrict, CancellationToken cancellationToken)
+    {
+        using FfmpegDecoder decoder = FfmpegDecoder.Start(tools, path, stream, isStrict, cancellationToken);
+        return decoder.Frames(cancellationToken).Any();
     }
 
     public IEnumerable<Frame> Read(IReadOnlyList<int> indices, CancellationToken cancellationToken)
@@ -49,7 +61,7 @@ internal sealed class FfmpegFootage : IFootage
         var wanted = new HashSet<int>(indices);
         var waiting = new Dictionary<int, GrayImage>();
         int next = 0;
-        using FfmpegDecoder decoder = FfmpegDecoder.Start(tools, path, stream, cancellationToken);
+        using FfmpegDecoder decoder = FfmpegDecoder.Start(tools, path, stream, isStrict, cancellationToken);
         foreach ((int index, byte[] bytes) in Numbered(decoder, cancellationToken))
         {
             tracker.Came(index);
