@@ -8,6 +8,10 @@ using Xunit.Abstractions;
 namespace BosFlow.Tests.Pipeline;
 
 /// <summary>The figure that registration is held to: what motion of the camera leaves of the noise floor, through the whole pipeline.</summary>
+/// <remarks>
+/// Holds for dots of 3 px and 2 % noise. It says nothing of pictures without noise: there a frame without motion is measured
+/// without any interpolation and so without error, while one with motion keeps the interpolation error of such small dots, 0.0025 px.
+/// </remarks>
 public sealed class RegistrationFigureTests(ITestOutputHelper output)
 {
     private const int Width = 512;
