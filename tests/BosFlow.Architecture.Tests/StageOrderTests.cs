@@ -19,6 +19,7 @@ public sealed class StageOrderTests
         ("Density", ["Displacement", "Optics"]),
         ("Synthesis", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics"]),
         ("Pipeline", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics"]),
+        ("Validation", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics", "Synthesis", "Pipeline"]),
     ];
 
     /// <summary>What a stage hands on to the others: its value types. Whatever else it holds is its own affair.</summary>
@@ -32,7 +33,7 @@ public sealed class StageOrderTests
     };
 
     /// <summary>Stages that put others to work instead of taking their values.</summary>
-    private static readonly string[] Joining = ["Synthesis", "Pipeline"];
+    private static readonly string[] Joining = ["Synthesis", "Pipeline", "Validation"];
 
     public static TheoryData<string> Stages => [.. Table.Select(row => row.Stage)];
 

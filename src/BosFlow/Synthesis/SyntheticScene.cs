@@ -60,13 +60,20 @@ public sealed class SyntheticScene
     /// <param name="frame">Number of the frame, 0 to FrameCount - 1.</param>
     /// <param name="cancellationToken">Stops between two bands of rows.</param>
     /// <returns>The picture in digital numbers.</returns>
-    public GrayImage Render(int frame, CancellationToken cancellationToken)
+    public GrayImage Render(int frame, CancellationToken cancellationToken) => Render(frame, MotionAt(frame), cancellationToken);
+
+    /// <summary>Renders one frame as a camera sees it that moved otherwise than the recipe says.</summary>
+    /// <param name="frame">Number of the frame, 0 to FrameCount - 1.</param>
+    /// <param name="motion">Where the moved camera sees a point of the view at rest; no larger than the margin of the pattern.</param>
+    /// <param name="cancellationToken">Stops between two bands of rows.</param>
+    /// <returns>The picture in digital numbers.</returns>
+    public GrayImage Render(int frame, PlanarMotion motion, CancellationToken cancellationToken)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(frame);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(frame, Recipe.FrameCount);
         Dot[] dots = HasFlow(frame) ? displaced : [.. pattern];
         return SceneRenderer.Render(
-            dots, MotionAt(frame), Recipe.Width, Recipe.Height, Recipe.Speckle.DotSigmaPixels, Recipe.Sensor, Recipe.Seed, frame, cancellationToken);
+            dots, motion, Recipe.Width, Recipe.Height, Recipe.Speckle.DotSigmaPixels, Recipe.Sensor, Recipe.Seed, frame, cancellationToken);
     }
 
     /// <summary>The exact field of the flow at the nodes of a grid.</summary>

@@ -1,0 +1,78 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Registration;
+using BosFlow.Speckle;
+using BosFlow.Synthesis;
+
+namespace BosFlow.Validation;
+
+/// <summary>Least standard deviation that any unbiased estimate of a shift can have, for the very pattern of a scene.</summary>
+/// <remarks>
+/// Fisher matrix of a window J = sum (1 / s^2) [fx fx, fx fy; fx fy, fy fy] over its pixels, covariance at least the inverse of J; s^2 the sum of the noise variances of both
+/// pictures, rounding (1 / 12 DN^2 each) included. Source of the bound: D. Robinson and P. Milanfar 2004, IEEE Trans. Image Process. 13:1185 (form from memory).
+/// The gradient is that of the exact pattern: central difference of two noise-free renderings displaced by 0.01 px.
+/// </remarks>
+public static class CramerRaoBound
+{
+    private const double HalfStep = 0.01;
+
+    /// <summary>Root mean square over all windows of the bound for u.</summary>
+    /// <param name="pattern">Dots.</param>
+    /// <param name="width">Width of the picture, px.</param>
+    /// <param name="height">Height of the picture, px.</param>
+    /// <param name="dotSigma">Standard deviation of a dot, px.</param>
+    /// <param name="sensor">Noise of each of the two pictures; Gaussian part and rounding count.</param>
+    /// <param name="grid">Centres of the windows.</param>
+    /// <param name="windowPixels">Side of a window, px.</param>
+    /// <param name="cancellationToken">Stops the rendering.</param>
+    /// <returns>px.</returns>
+    public static double Mean(IReadOnlyList<Dot> pattern, int width, int height, double dotSigma, SensorSettings sensor, NodeGrid grid, int windowPixels, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(sensor);
+        ArgumentNullException.ThrowIfNull(grid);
+        float[] gradientX = Gradient(pattern, width, height, dotSigma, sensor, PlanarMotion.Shift(-HalfStep, 0), PlanarMotion.Shift(HalfStep, 0), cancellationToken);
+        float[] gradientY = Gradient(pattern, width, height, dotSigma, sensor, PlanarMotion.Shift(0, -HalfStep), PlanarMotion.Shift(0, HalfStep), cancellationToken);
+        double noise = 0.01 * sensor.NoisePercent * sensor.FullScale;
+        double variance = 2 * ((noise * noise) + (sensor.Bits == 0 ? 0 : 1.0 / 12));
+        double sum = 0;
+        for (int row = 0; row < grid.Rows; row++)
+        {
+            for (int column = 0; column < grid.Columns; column++)
+                sum += variance * InverseElement(gradientX, gradientY, width, (int)(grid.X(column) - (windowPixels / 2.0) + 1), (int)(grid.Y(row) - (windowPixels / 2.0) + 1), windowPixels);
+        }
+
+        return Math.Sqrt(sum / grid.Count);
+    }
+
+    private static float[] Gradient(IReadOnlyList<Dot> pattern, int width, int height, double dotSigma, SensorSettings sensor, PlanarMotion before, PlanarMotion after, CancellationToken cancellationToken)
+    {
+        SensorSettings exact = sensor with { NoisePercent = 0, FullWellElectrons = null, Bits = 0 };
+        Dot[] dots = [.. pattern];
+        GrayImage first = SceneRenderer.Render(dots, before, width, height, dotSigma, exact, 0, 0, cancellationToken);
+        GrayImage second = SceneRenderer.Render(dots, after, width, height, dotSigma, exact, 0, 0, cancellationToken);
+        float[] gradient = new float[width * height];
+        double factor = sensor.FullScale / exact.FullScale / (2 * HalfStep);
+        for (int i = 0; i < gradient.Length; i++)
+            gradient[i] = (float)((second.Pixels[i] - first.Pixels[i]) * factor);
+        return gradient;
+    }
+
+    /// <summary>The (u, u) element of the inverse of the sums of gradient products over a window.</summary>
+    private static double InverseElement(float[] gradientX, float[] gradientY, int width, int left, int top, int side)
+    {
+        double xx = 0, xy = 0, yy = 0;
+        for (int row = top; row < top + side; row++)
+        {
+            for (int column = left; column < left + side; column++)
+            {
+                double gx = gradientX[(row * width) + column];
+                double gy = gradientY[(row * width) + column];
+                xx += gx * gx;
+                xy += gx * gy;
+                yy += gy * gy;
+            }
+        }
+
+        return yy / ((xx * yy) - (xy * xy));
+    }
+}

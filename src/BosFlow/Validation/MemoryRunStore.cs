@@ -1,0 +1,29 @@
+using System.Collections.Concurrent;
+using BosFlow.Pipeline;
+
+namespace BosFlow.Validation;
+
+/// <summary>Keeps the results of a run in memory: for studies that need the whole pipeline but no files.</summary>
+public sealed class MemoryRunStore : IRunStore
+{
+    private readonly ConcurrentDictionary<int, FrameResult> frames = new();
+
+    /// <summary>The summary; null before it was written.</summary>
+    public RunSummary? Summary { get; private set; }
+
+    /// <inheritdoc/>
+    public IReadOnlySet<int> FinishedFrames() => frames.Keys.ToHashSet();
+
+    /// <inheritdoc/>
+    public void WriteFrame(FrameResult result, double processingSeconds)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        frames[result.Index] = result;
+    }
+
+    /// <inheritdoc/>
+    public FrameResult ReadFrame(int index) => frames[index];
+
+    /// <inheritdoc/>
+    public void WriteSummary(RunSummary summary) => Summary = summary;
+}

@@ -1,0 +1,44 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Pipeline;
+using BosFlow.Registration;
+using BosFlow.Synthesis;
+
+namespace BosFlow.Validation;
+
+/// <summary>Takes a scene's frames through the whole pipeline in memory.</summary>
+internal static class SceneRun
+{
+    /// <summary>Runs the pipeline with the scene's flow-off frames as reference.</summary>
+    /// <param name="scene">The scene the frames were rendered from.</param>
+    /// <param name="footage">Its frames: flow-off frames first.</param>
+    /// <param name="motion">Motion model of the registration.</param>
+    /// <param name="settings">Settings of the engine.</param>
+    /// <param name="cancellationToken">Interrupts the run.</param>
+    /// <returns>The store with every frame and the summary.</returns>
+    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, MotionModel motion, DisplacementSettings settings, CancellationToken cancellationToken)
+    {
+        SceneRecipe recipe = scene.Recipe;
+        int[] flowOff = [.. Enumerable.Range(0, recipe.FlowOffCount)];
+        int[] flowOn = [.. Enumerable.Range(recipe.FlowOffCount, footage.Info.FrameCount - recipe.FlowOffCount)];
+        var store = new MemoryRunStore();
+        var request = new RunRequest
+        {
+            Case = new ExperimentCase
+            {
+                Footage = new FootageSettings(),
+                Region = new RegionSettings { Flow = JetOutline.Of(scene) is { } outline ? [outline] : [] },
+                Registration = new RegistrationSettings { Motion = motion },
+                Displacement = settings,
+                Rig = recipe.Rig,
+                Gas = recipe.Gas,
+            },
+            Footage = footage,
+            FrameIndices = flowOn,
+            Reference = new ReferenceSource(footage.Read(flowOff, cancellationToken), "flow-off frames of the scene", [], false),
+            Store = store,
+        };
+        RunPipeline.Run(request, RunStages.Standard, null, cancellationToken);
+        return store;
+    }
+}

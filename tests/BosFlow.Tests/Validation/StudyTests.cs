@@ -1,0 +1,38 @@
+using BosFlow.Displacement;
+using BosFlow.Validation;
+
+namespace BosFlow.Tests.Validation;
+
+/// <summary>The studies themselves, with coarse steps: every required figure has to be met. Registration through the whole pipeline has a test of its own.</summary>
+public sealed class StudyTests
+{
+    [Theory]
+    [InlineData(0.0, 0.006)]
+    [InlineData(2.0, 0.012)]
+    public void UniformShifts_CoarseSteps_MeetEveryRequirement(double noise, double largestRms) =>
+        AssertMet(UniformShiftStudy.Run(noise, 0.5, new DisplacementSettings(), largestRms, CancellationToken.None));
+
+    [Fact]
+    public void UniformShifts_TwoPercentNoise_IsNotBetterThanTheBound()
+    {
+        // An error below the Cramer-Rao bound would mean that truth, noise or bound is wrong.
+        StudyResult result = UniformShiftStudy.Run(2, 1, new DisplacementSettings(), null, CancellationToken.None);
+        Figure efficiency = result.Figures.Single(figure => figure.Name == "bound over random error");
+        Assert.InRange(efficiency.Value, 0.3, 1.05);
+    }
+
+    [Fact]
+    public void Sinusoids_LongWaves_AreRecovered() =>
+        AssertMet(SinusoidStudy.Run([64, 128], new DisplacementSettings(), CancellationToken.None));
+
+    [Fact]
+    public void HotJet_WholePipeline_MeetsEveryRequirement() =>
+        AssertMet(HotJetStudy.Run(2, new DisplacementSettings(), CancellationToken.None));
+
+    private static void AssertMet(StudyResult result)
+    {
+        Figure[] missed = [.. result.Figures.Where(figure => !figure.Passes)];
+        Assert.True(missed.Length == 0, string.Join(Environment.NewLine, missed.Select(figure => $"{figure.Study}, {figure.Name}: {figure.Value} {figure.Unit}")));
+        Assert.Contains(result.Figures, figure => figure.IsRequired);
+    }
+}
