@@ -21,6 +21,9 @@ internal static class RootCommandFactory
         root.Add(NewCommand.Create(environment));
         root.Add(RunCommand.Create(environment));
         root.Add(RenderCommand.Create(environment));
+        root.Add(SynthCommand.Create(environment));
+        root.Add(ValidateCommand.Create(environment));
+        root.Add(DemoCommand.Create(environment));
         root.Add(DoctorCommand.Create(environment));
         root.Add(CaseKeysCommand.Create(environment));
         foreach (Option option in root.Options)

@@ -17,7 +17,7 @@ public sealed class CommittedScenesTests
     public void Recipe_RenderedAgain_GivesEveryFileByteForByte(string name)
     {
         using var folder = new TemporaryFolder();
-        string committed = TestKit.Repository.PathOf("synthetic-frames", name);
+        string committed = Repository.PathOf("synthetic-frames", name);
         string text = File.ReadAllText(Path.Combine(committed, SceneFolder.RecipeName));
         var scene = new SyntheticScene(SceneRecipeReader.Parse(text, SceneFolder.RecipeName), CancellationToken.None);
         string made = folder.PathOf(name);
@@ -33,7 +33,7 @@ public sealed class CommittedScenesTests
     [MemberData(nameof(Names))]
     public void Scene_Committed_IsSmallAndItsCaseIsInOrder(string name)
     {
-        string committed = TestKit.Repository.PathOf("synthetic-frames", name);
+        string committed = Repository.PathOf("synthetic-frames", name);
         Assert.True(Directory.EnumerateFiles(committed, "*", SearchOption.AllDirectories).Sum(file => new FileInfo(file).Length) <= LargestSceneBytes);
         LoadedCase loaded = CaseFileReader.Read(Path.Combine(committed, SceneFolder.CaseName));
         Assert.Equal(name.EndsWith("plume", StringComparison.Ordinal), loaded.Experiment.Rig is not null);
