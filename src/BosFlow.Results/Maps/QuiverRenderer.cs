@@ -50,7 +50,7 @@ public static class QuiverRenderer
         double largest = ColourRange.Automatic(lengths, signed: false).High;
         double wanted = stride * quiver.Grid.Spacing / largest;
         double step = Ticks.Step(wanted);
-        double enlargement = step > 1.1 * wanted ? Ticks.Step(wanted / 2.2) : step;
+        double enlargement = step > 1.6 * wanted ? Ticks.Step(wanted / 2.2) : step;
         double key = Ticks.Step(largest);
         return (enlargement, key > largest * 1.3 ? Ticks.Step(largest / 2.2) : key);
     }
