@@ -16,6 +16,8 @@ internal static class ErrorReport
     /// <returns>The exit code.</returns>
     public static int Tell(Talk talk, Exception exception)
     {
+        if (exception is AggregateException several)
+            return Tell(talk, First(several));
         if (talk.Verbose && exception is not OperationCanceledException)
             talk.Detail(exception.ToString());
         return exception switch
@@ -48,6 +50,16 @@ internal static class ErrorReport
             ["problems"] = new JsonArray([.. sentences.Select(sentence => JsonValue.Create(sentence))]),
         });
         return code;
+    }
+
+    // Work on several threads wraps what went wrong; an error counts more than the cancellation it caused elsewhere.
+    private static Exception First(AggregateException several)
+    {
+        Exception[] inner = [.. several.Flatten().InnerExceptions];
+        Exception first = inner.FirstOrDefault(exception => exception is not OperationCanceledException) ?? inner[0];
+        if (several.Data[LogPathKey] is { } log)
+            first.Data[LogPathKey] = log;
+        return first;
     }
 
     private static string Details(Talk talk, Exception exception)

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using BosFlow.Cli.CaseFile;
 using BosFlow.Cli.CommandLine;
 using BosFlow.Cli.Running;
+using BosFlow.Results.Runs;
 
 namespace BosFlow.Cli.Commands;
 
@@ -75,7 +76,7 @@ public static class RunCommand
 
     private static int Run(RunSettings settings, bool dryRun, Talk talk, CommandEnvironment environment, CancellationToken cancellationToken)
     {
-        PreparedRun prepared = RunPreparation.Prepare(settings, cancellationToken);
+        PreparedRun prepared = RunPreparation.Prepare(settings, talk.Say, cancellationToken);
         if (dryRun)
             return TellPlan(prepared, talk);
         FinishedRun finished = RunComposition.Execute(prepared, talk, environment, cancellationToken);
@@ -85,6 +86,7 @@ public static class RunCommand
 
     private static int TellPlan(PreparedRun prepared, Talk talk)
     {
+        bool goesOn = RunFolder.Check(prepared.OutputFolder, prepared.Identity, prepared.Settings.Restart);
         Footage.FootageInfo info = prepared.Footage.Info;
         talk.Result($"Case:      {prepared.Case.File} is in order");
         talk.Result($"Footage:   {info.Description}, {info.Width} x {info.Height} px, {info.FrameCount} frames");
@@ -94,7 +96,8 @@ public static class RunCommand
             talk.Result(FormattableString.Invariant($"Scale:     {scale.BackgroundMetresPerPixel * 1e3:0.####} mm/px on the background; 1 px of displacement is {Math.Abs(scale.DensityGradientPathPerPixel):G4} kg m-3 along the ray"));
         else
             talk.Result("Scale:     none; displacements in px only (the case has no [rig])");
-        talk.Result($"Results:   would go to {prepared.OutputFolder}; nothing was written");
+        string state = goesOn ? "would go on in" : "would go to";
+        talk.Result($"Results:   {state} {prepared.OutputFolder}; nothing was written");
         foreach (string warning in info.Warnings)
             talk.Warn(warning);
         talk.Document("run-plan", DryRunDocumentVersion, new JsonObject

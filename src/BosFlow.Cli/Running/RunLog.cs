@@ -20,7 +20,9 @@ internal sealed class RunLog : IDisposable
             .WriteTo.File(
                 path,
                 outputTemplate: "{Timestamp:yyyy-MM-ddTHH:mm:ss.fffK} {Level:u3} {Message:lj}{NewLine}{Exception}",
-                formatProvider: CultureInfo.InvariantCulture)
+                formatProvider: CultureInfo.InvariantCulture,
+                // Several processes may work on one run folder, each on frames of its own.
+                shared: true)
             .CreateLogger();
     }
 

@@ -11,14 +11,26 @@ namespace BosFlow.Cli.Running;
 /// <summary>Checks a run before any work; reads, and writes nothing.</summary>
 public static class RunPreparation
 {
-    /// <summary>Opens everything a run needs.</summary>
+    // Reading this much takes a few seconds, after which silence wants an explanation.
+    private const long BytesWorthARemark = 1L << 30;
+
+    /// <summary>Opens everything a run needs, in silence.</summary>
     /// <param name="settings">What was asked for.</param>
     /// <param name="cancellationToken">Stops between two files.</param>
     /// <exception cref="ConfigurationException">The case file cannot be used; holds every problem.</exception>
     /// <exception cref="InputDataException">A file cannot be used, a mask leaves the picture, or frames that do not exist are asked for.</exception>
-    public static PreparedRun Prepare(RunSettings settings, CancellationToken cancellationToken)
+    public static PreparedRun Prepare(RunSettings settings, CancellationToken cancellationToken) => Prepare(settings, _ => { }, cancellationToken);
+
+    /// <summary>Opens everything a run needs.</summary>
+    /// <param name="settings">What was asked for.</param>
+    /// <param name="remark">Told of a step that takes long.</param>
+    /// <param name="cancellationToken">Stops between two files.</param>
+    /// <exception cref="ConfigurationException">The case file cannot be used; holds every problem.</exception>
+    /// <exception cref="InputDataException">A file cannot be used, a mask leaves the picture, or frames that do not exist are asked for.</exception>
+    public static PreparedRun Prepare(RunSettings settings, Action<string> remark, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(settings);
+        ArgumentNullException.ThrowIfNull(remark);
         LoadedCase loaded = CaseFileReader.Read(settings.CasePath);
         ExperimentCase experiment = loaded.Experiment;
         IFootage footage = FootageOpener.Open(experiment.Footage, loaded.Folder, cancellationToken);
@@ -29,6 +41,9 @@ public static class RunPreparation
         _ = RegionMask.Build(experiment.Region, info.Width, info.Height);
         ReferenceSource reference = ReferenceOpener.Open(experiment, loaded.Folder, footage, cancellationToken);
         OpticalScale? scale = experiment.Rig is null ? null : OpticalScaling.From(experiment.Rig, experiment.Gas);
+        long bytes = info.Files.Concat(reference.Files).Sum(file => new FileInfo(file).Length);
+        if (bytes > BytesWorthARemark)
+            remark($"Taking the fingerprint of {bytes >> 20} MB of footage.");
         return new PreparedRun
         {
             Settings = settings,

@@ -78,6 +78,18 @@ public sealed class RunFolder : IRunStore
         }
     }
 
+    /// <summary>Says whether a run may use a folder, as <see cref="Open"/> would, and writes nothing.</summary>
+    /// <param name="path">The folder; need not exist.</param>
+    /// <param name="identity">What the run's results depend on.</param>
+    /// <param name="restart">Whether what the folder holds of an earlier run would be deleted first.</param>
+    /// <returns>Whether the folder holds this very run already, finished or not.</returns>
+    /// <exception cref="InputDataException">The folder holds another run (named with what differs), or files of something else.</exception>
+    public static bool Check(string path, RunIdentity identity, bool restart)
+    {
+        ArgumentNullException.ThrowIfNull(identity);
+        return RunFolderRules.Earlier(new RunLayout(System.IO.Path.GetFullPath(path)), identity, restart) is not null && !restart;
+    }
+
     /// <summary>Reads back the summary of a finished run, for maps and pages made again.</summary>
     /// <param name="path">The folder of the run.</param>
     /// <exception cref="InputDataException">The folder holds no finished run, or a file of it is damaged.</exception>

@@ -22,7 +22,7 @@ public sealed record RegionMask(PixelMask Measurable, PixelMask Undisturbed)
         byte[] measurable = Interest(settings.Interest, width, height);
         Clear(measurable, settings.Exclude, "region.exclude", width, height);
         if (!measurable.Contains((byte)1))
-            throw new InputDataException(FormattableString.Invariant($"region.interest and region.exclude leave no pixel of the {width} x {height} picture to measure: make the excluded polygons smaller."));
+            throw new InputDataException(FormattableString.Invariant($"region.interest_px and region.exclude leave no pixel of the {width} x {height} picture to measure: make the excluded polygons smaller."));
         byte[] undisturbed = (byte[])measurable.Clone();
         Clear(undisturbed, settings.Flow, "region.flow", width, height);
         return new RegionMask(new PixelMask(width, height, measurable), new PixelMask(width, height, undisturbed));
@@ -40,7 +40,7 @@ public sealed record RegionMask(PixelMask Measurable, PixelMask Undisturbed)
         bool inside = interest.X >= 0 && interest.Y >= 0 && interest.Width >= 1 && interest.Height >= 1
             && (long)interest.X + interest.Width <= width && (long)interest.Y + interest.Height <= height;
         if (!inside)
-            throw new InputDataException(FormattableString.Invariant($"region.interest = [{interest.X}, {interest.Y}, {interest.Width}, {interest.Height}] (x, y, width, height) does not lie inside the picture of {width} x {height} px."));
+            throw new InputDataException(FormattableString.Invariant($"region.interest_px = [{interest.X}, {interest.Y}, {interest.Width}, {interest.Height}] (x, y, width, height) does not lie inside the picture of {width} x {height} px."));
         for (int y = interest.Y; y < interest.Y + interest.Height; y++)
             mask.AsSpan((y * width) + interest.X, interest.Width).Fill(1);
         return mask;

@@ -14,6 +14,8 @@ public sealed class ErrorReportTests
         { new IOException("No space left on device"), 1, "error: Reading or writing failed: No space left on device. Run it again with --verbose for details.\n" },
         { new UnauthorizedAccessException("Access to the path '/x' is denied."), 1, "error: Access was refused: Access to the path '/x' is denied. Change the permissions or choose another folder with --output.\n" },
         { new DllNotFoundException("x"), 1, "error: A native library is missing on this machine; bosflow doctor says which and how to install it.\n" },
+        { new AggregateException(new OperationCanceledException(), new AggregateException(new InputDataException("b.png is empty."))), 2, "error: b.png is empty.\n" },
+        { new AggregateException(new OperationCanceledException()), 130, "error: Interrupted. What was finished is kept; the same command goes on from there.\n" },
         { new InvalidOperationException("odd"), 1, "error: This is a fault in bosflow (InvalidOperationException): odd. Run it again with --verbose for details.\n" },
     };
 

@@ -141,6 +141,26 @@ public sealed class RunBadInputTests : IDisposable
     }
 
     [Fact]
+    public async Task Run_OutputFolderThatNobodyCanMake_IsRefused() => await Refused("/proc/results cannot be written", options: ["--output", "/proc/results"]);
+
+    [Fact]
+    public async Task Run_ReferenceIsAFolder_IsRefused()
+    {
+        File.Delete(small.PathOf("reference.png"));
+        Directory.CreateDirectory(small.PathOf("reference.png"));
+
+        await Refused("reference.png");
+    }
+
+    [Fact]
+    public async Task Run_ReferenceFramesThatDoNotExist_AreRefused()
+    {
+        small.WriteCase(SmallCase.Text.Replace("image = \"reference.png\"", "use = \"0:7\"", StringComparison.Ordinal));
+
+        await Refused("reference.use = \"0:7\"", "has 2 frames");
+    }
+
+    [Fact]
     public async Task Run_AsProcess_SameSentenceAndCode()
     {
         small.Append("[output]\nfolde = \"x\"\n");

@@ -118,6 +118,21 @@ public sealed class RunCommandTests
     }
 
     [Fact]
+    public async Task Run_DryRunOfAChangedCase_IsRefusedAsTheRunWouldBe()
+    {
+        using var small = new SmallCase(frames: 1);
+        await CliRun.InsideAsync(small.Folder, "run", "case.toml");
+        ProcessResult same = await CliRun.InsideAsync(small.Folder, "run", "case.toml", "--dry-run");
+        small.Append("[gas]\nambient_temperature_c = 30\n");
+
+        ProcessResult changed = await CliRun.InsideAsync(small.Folder, "run", "case.toml", "--dry-run");
+
+        Assert.Contains($"would go on in {small.RunFolder}", same.Output, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.BadInput, changed.ExitCode);
+        Assert.Contains("another run", changed.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Run_AnyNumberOfThreads_GivesTheSameBytes()
     {
         using var small = new SmallCase();
