@@ -22,10 +22,10 @@ public sealed class StageOrderTests
         ("Validation", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics", "Synthesis", "Pipeline"]),
     ];
 
-    /// <summary>What a stage hands on to the others: its value types. Whatever else it holds is its own affair.</summary>
+    /// <summary>What a stage hands on to the others: its value types and plain functions on them. Whatever else it holds is its own affair.</summary>
     private static readonly Dictionary<string, string[]> Values = new()
     {
-        ["Footage"] = ["GrayImage", "PixelMask", "PixelPolygon", "PixelRectangle", "Frame"],
+        ["Footage"] = ["GrayImage", "PixelMask", "PixelPolygon", "PixelRectangle", "Frame", "GrayLevels", "RegionMask", "FrameQuality"],
         ["Registration"] = ["PlanarMotion"],
         ["Displacement"] = ["NodeGrid", "VectorField", "VectorFlags"],
         ["Statistics"] = ["FieldStatistics"],
