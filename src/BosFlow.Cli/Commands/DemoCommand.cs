@@ -50,7 +50,7 @@ public static class DemoCommand
     {
         SceneFolder.RequireFree(folder, WhatToDo(folder));
         SceneRecipe recipe = SceneRecipeReader.Parse(DemoScene.Recipe, SceneFolder.RecipeName);
-        talk.Say(FormattableString.Invariant($"A synthetic scene with exact truth: the warm jet of a heat gun in front of a printed board, filmed from a camera on a rattling test cart."));
+        talk.Say("A synthetic scene with exact truth: the warm jet of a heat gun in front of a printed board, filmed from a camera on a rattling test cart.");
         talk.Say(FormattableString.Invariant($"Making {recipe.FrameCount} frames of {recipe.Width} x {recipe.Height} px, {recipe.FlowOffCount} of them without flow, as pictures and as a video ..."));
         var scene = new SyntheticScene(recipe, cancellationToken);
         WrittenVideo? video = SceneFolder.Write(folder, scene, DemoScene.Recipe, withVideo: true, _ => { }, cancellationToken);
@@ -81,6 +81,8 @@ public static class DemoCommand
         foreach (string line in ComparisonTable.Of([(pictureName, comparison), (videoName, videoComparison)]).Lines())
             talk.Result(line);
         talk.Result(string.Empty);
+        talk.Result("The sigma of the mean covers what varies from frame to frame, not what all frames share: the noise of the reference,");
+        talk.Result("the averaging over the window. A share below the expected one is that part.");
         talk.Result("The scene is synthetic; density gradients are integrated along the line of sight.");
         talk.Result($"Report: {pictures.ReportPath}");
         talk.Say($"Case file to look at and to change: {pictures.Prepared.Case.File}");

@@ -81,9 +81,8 @@ internal static class ValidationReport
 
     private static string Verdict(Figure figure) => !figure.IsRequired ? "-" : figure.Passes ? "met" : "MISSED";
 
-    private static string Number(double value) => value.ToString("0.####", CultureInfo.InvariantCulture) is var text && value != 0 && Math.Abs(value) < 0.01
-        ? value.ToString("0.#####", CultureInfo.InvariantCulture)
-        : text;
+    private static string Number(double value) =>
+        value.ToString(Math.Abs(value) < 0.01 ? "0.#####" : "0.####", CultureInfo.InvariantCulture);
 
     private static string Csv(IReadOnlyList<string> columns, IReadOnlyList<IReadOnlyList<string>> rows)
     {
