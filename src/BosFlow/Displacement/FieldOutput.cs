@@ -3,15 +3,10 @@ namespace BosFlow.Displacement;
 /// <summary>Makes the immutable result out of a frame's working state.</summary>
 internal static class FieldOutput
 {
-    // Systematic part of the uncertainty that no residual shows: interpolation bias on dots of 3 px diameter
-    // (docs/validation), px, added in quadrature.
-    private const float CubicBias = 0.005f;
-    private const float QuinticBias = 0.0025f;
-
     public static VectorField Build(NodeState state, DisplacementSettings settings)
     {
         int count = state.Grid.Count;
-        float bias = settings.Interpolation == InterpolationOrder.Cubic ? CubicBias : QuinticBias;
+        float bias = (float)InterpolationBias.Pixels(settings.Interpolation);
         float[] u = new float[count], v = new float[count], sigmaU = new float[count], sigmaV = new float[count];
         for (int node = 0; node < count; node++)
         {

@@ -12,12 +12,13 @@ internal static class FrameGatherer
     /// <summary>Gathers the frames.</summary>
     /// <param name="request">The run.</param>
     /// <param name="grid">Grid that every field must have.</param>
+    /// <param name="common">Part of the error that all frames share.</param>
     /// <param name="cancellationToken">Stops between two frames.</param>
     /// <exception cref="InputDataException">A frame in the store has another grid.</exception>
     /// <exception cref="RunFailedException">No frame was measured.</exception>
-    public static GatheredRun Gather(RunRequest request, NodeGrid grid, CancellationToken cancellationToken)
+    public static GatheredRun Gather(RunRequest request, NodeGrid grid, CommonError common, CancellationToken cancellationToken)
     {
-        var accumulator = new FieldStatisticsAccumulator(grid);
+        var accumulator = new FieldStatisticsAccumulator(grid, common);
         var records = new List<FrameRecord>(request.FrameIndices.Count);
         foreach (int index in request.FrameIndices)
         {

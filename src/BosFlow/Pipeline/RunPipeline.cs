@@ -1,6 +1,8 @@
+using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Optics;
 using BosFlow.Registration;
+using BosFlow.Statistics;
 
 namespace BosFlow.Pipeline;
 
@@ -42,7 +44,8 @@ public static class RunPipeline
         int[] pending = Pending(request);
         new FrameRun(request, processor, progress).Measure(pending, cancellationToken);
 
-        GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, cancellationToken);
+        var common = CommonError.Of(reference.FrameCount, InterpolationBias.Pixels(request.Case.Displacement.Interpolation));
+        GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, common, cancellationToken);
         IReadOnlyList<FailedFrame> failed = FrameGatherer.Failed(gathered.Records);
         progress?.Report(new RunProgress(RunStep.Summary, total, total, failed.Count));
         IReadOnlyList<string> warnings = RunWarnings.Collect(request, reference, estimator.Unusable, remover.UndisturbedCount, gathered.Records);

@@ -24,6 +24,7 @@ internal static class RunWarnings
         var warnings = new List<string>();
         warnings.AddRange(request.Footage.Info.Warnings);
         warnings.AddRange(reference.Warnings);
+        AddSharedFrames(warnings, request);
         AddRegistration(warnings, request.Case, estimatorUnusable, undisturbedVectors);
         if (request.Case.Rig is null)
             warnings.Add("The case has no [rig]: displacements in px are given, but no density gradient.");
@@ -33,8 +34,28 @@ internal static class RunWarnings
         AddSearchLimit(warnings, request, measured);
         AddFrames(warnings, measured, record => record.ValidFraction < LowValidFraction, "less than half of the vectors could be measured");
         AddFrames(warnings, measured, record => record.SaturatedFraction > SaturatedFraction, "more than 5 % of the pixels are saturated; expose less");
-        AddFrames(warnings, measured, record => record.Warnings.Count > 0, "there is something to note; the table of frames says what");
+        AddRemarks(warnings, measured);
         return warnings;
+    }
+
+    private static void AddSharedFrames(List<string> warnings, RunRequest request)
+    {
+        if (request.Case.Reference.Images.Count > 0 || request.Case.Reference.Use is null)
+            return;
+        HashSet<int> reference = [.. FrameSelection.Parse(request.Case.Reference.Use, request.Footage.Info.FrameCount, "reference.use")];
+        int shared = request.FrameIndices.Count(reference.Contains);
+        if (shared > 0)
+        {
+            warnings.Add(FormattableString.Invariant(
+                $"{shared} of {request.FrameIndices.Count} measured frames are also among the {reference.Count} frames of the reference: their noise is partly in both pictures, so that their noise floor reads too low."));
+        }
+    }
+
+    private static void AddRemarks(List<string> warnings, FrameRecord[] measured)
+    {
+        FrameRecord? first = measured.FirstOrDefault(record => record.Warnings.Count > 0);
+        if (first is not null)
+            AddFrames(warnings, measured, record => record.Warnings.Count > 0, $"there is something to note, in frame {first.Index} for example: {first.Warnings[0].TrimEnd('.')}");
     }
 
     private static void AddRegistration(List<string> warnings, ExperimentCase experiment, string? estimatorUnusable, int undisturbedVectors)

@@ -13,6 +13,7 @@ namespace BosFlow.Statistics;
 public sealed class FieldStatisticsAccumulator
 {
     private readonly NodeGrid grid;
+    private readonly CommonError common;
     private readonly RunningMoments u;
     private readonly RunningMoments v;
     private readonly RunningMoments varianceU;
@@ -22,10 +23,13 @@ public sealed class FieldStatisticsAccumulator
 
     /// <summary>Starts without a frame.</summary>
     /// <param name="grid">The grid that every field has.</param>
-    public FieldStatisticsAccumulator(NodeGrid grid)
+    /// <param name="common">Part of the error that all frames share and that no averaging reduces.</param>
+    public FieldStatisticsAccumulator(NodeGrid grid, CommonError common)
     {
         ArgumentNullException.ThrowIfNull(grid);
+        ArgumentNullException.ThrowIfNull(common);
         this.grid = grid;
+        this.common = common;
         u = new RunningMoments(grid.Count);
         v = new RunningMoments(grid.Count);
         varianceU = new RunningMoments(grid.Count);
@@ -66,7 +70,8 @@ public sealed class FieldStatisticsAccumulator
     /// <remarks>
     /// For N values with standard uncertainties sigma_i and sample standard deviation s, both
     /// sqrt(sum sigma_i^2) / N (propagation) and s / sqrt(N) (repetition) estimate the uncertainty of the mean of independent
-    /// values; the larger is given. Values that follow each other within the time scale of the flow are not independent:
+    /// values; the larger is taken, and what all frames share is added in quadrature: share * mean(sigma_i^2) + bias^2 (see
+    /// <see cref="CommonError"/>). Values that follow each other within the time scale of the flow are not independent:
     /// the true uncertainty of the mean of an unsteady flow is then larger by the root of the correlation time in frames.
     /// </remarks>
     public FieldStatistics ToStatistics()
@@ -107,13 +112,15 @@ public sealed class FieldStatisticsAccumulator
             moments.Add(node, sigma * sigma);
     }
 
-    private static double SigmaOfMean(RunningMoments values, RunningMoments variances, int node)
+    private double SigmaOfMean(RunningMoments values, RunningMoments variances, int node)
     {
         double root = Math.Sqrt(values.Count(node));
         double propagated = Math.Sqrt(variances.Mean(node)) / root;
         double repeated = values.Deviation(node) / root;
         if (double.IsNaN(propagated))
             return repeated;
-        return double.IsNaN(repeated) ? propagated : Math.Max(propagated, repeated);
+        double independent = double.IsNaN(repeated) ? propagated : Math.Max(propagated, repeated);
+        double shared = (common.VarianceShare * variances.Mean(node)) + (common.BiasPixels * common.BiasPixels);
+        return Math.Sqrt((independent * independent) + shared);
     }
 }

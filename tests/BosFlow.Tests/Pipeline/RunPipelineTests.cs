@@ -295,6 +295,16 @@ public sealed class RunPipelineTests
     }
 
     [Fact]
+    public void Run_MeasuredFramesInTheReference_AreNamed()
+    {
+        ExperimentCase experiment = RunScenes.Case with { Reference = new ReferenceSettings { Use = "0:2" } };
+
+        RunOutcome outcome = RunPipeline.Run(RunScenes.Request(4, new MemoryStore(), experiment: experiment), FakeStages.Of(), null, CancellationToken.None);
+
+        Assert.Contains(outcome.Warnings, warning => warning.StartsWith("2 of 4 measured frames are also among the 2 frames of the reference", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Run_ReferenceOfAnotherSize_IsRefused()
     {
         RunStages stages = FakeStages.Of() with { BuildReference = (_, _, _) => new Reference(new GrayImage(8, 8, new float[64], 255), 1, "small", [], []) };
