@@ -81,8 +81,7 @@ public static class DemoCommand
         foreach (string line in ComparisonTable.Of([(pictureName, comparison), (videoName, videoComparison)]).Lines())
             talk.Result(line);
         talk.Result(string.Empty);
-        talk.Result("The sigma of the mean covers what varies from frame to frame, not what all frames share: the noise of the reference,");
-        talk.Result("the averaging over the window. A share below the expected one is that part.");
+        talk.Result("The sigma of the mean covers the noise of frames and reference and the engine's bias, not the averaging over the window.");
         talk.Result("The scene is synthetic; density gradients are integrated along the line of sight.");
         talk.Result($"Report: {pictures.ReportPath}");
         talk.Say($"Case file to look at and to change: {pictures.Prepared.Case.File}");

@@ -10,7 +10,7 @@ namespace BosFlow.Validation;
 public static class HotJetStudy
 {
     private const string Study = "hot jet";
-    private const string SharedErrors = "the sigma of the mean covers what varies between frames, not what they share";
+    private const string SharedErrors = "the averaging over the window is not in the sigma";
     private const double LargestPercentOfPeak = 3;
     private const double SmallestSlope = 0.97;
     private const double LargestSlope = 1.03;
@@ -50,7 +50,7 @@ public static class HotJetStudy
         figures.Add(new Figure(Study, $"{all}: share of errors of u within 1 sigma", mean.U.CoverageOneSigma, "1", null, null, SharedErrors));
         figures.Add(new Figure(Study, $"{all}: share of errors of u within 1.96 sigma", mean.U.Coverage95, "1", null, null, SharedErrors));
         string description = FormattableString.Invariant(
-            $"A jet of 300 degC, 7 mm half-width at the nozzle, leaning by 20 degrees, ray-traced in three dimensions; {scene.Recipe.Width} x {scene.Recipe.Height} px, 8 bit, noise 1 %, a camera that shakes by up to 4 px and 0.05 degrees; 4 flow-off and {frames} flow frames; {settings.WindowPixels} px windows every {settings.SpacingPixels} px; path integrals of the density gradient, {mean.U.Count} nodes. What all frames share, and the sigma of the mean leaves out, is the noise of the reference and the averaging over the window. Peak {mean.DensityGradientPathX!.Peak:F3} kg m-3, {mean.U.Peak:F3} px.");
+            $"A jet of 300 degC, 7 mm half-width at the nozzle, leaning by 20 degrees, ray-traced in three dimensions; {scene.Recipe.Width} x {scene.Recipe.Height} px, 8 bit, noise 1 %, a camera that shakes by up to 4 px and 0.05 degrees; 4 flow-off and {frames} flow frames; {settings.WindowPixels} px windows every {settings.SpacingPixels} px; path integrals of the density gradient, {mean.U.Count} nodes. The sigma of the mean covers the noise of frames and reference and the engine's bias, not the averaging over the window. Peak {mean.DensityGradientPathX!.Peak:F3} kg m-3, {mean.U.Peak:F3} px.");
         return new StudyResult("Hot jet", description, figures, []);
     }
 
