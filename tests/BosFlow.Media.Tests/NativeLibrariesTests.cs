@@ -18,10 +18,10 @@ public sealed class NativeLibrariesTests
     [Fact]
     public void OpenCv_LibraryDoesNotLoad_SaysWhatToInstall()
     {
-        NativeLibraryStatus status = NativeLibraries.OpenCv(() => throw new TypeInitializationException("NativeMethods", new DllNotFoundException("libgtk-3.so.0: cannot open shared object file\nmore")));
+        NativeLibraryStatus status = NativeLibraries.OpenCv(() => throw new TypeInitializationException("NativeMethods", new DllNotFoundException("Unable to load shared library.\n/x/libOpenCvSharpExtern.so: cannot open shared object file: No such file\nlibgtk-3.so.0: cannot open shared object file: No such file")));
 
         Assert.False(status.Present);
-        Assert.Equal("its native library does not load (libgtk-3.so.0: cannot open shared object file): install what it needs with  apt-get install libgtk-3-0 libatomic1 libdrm2", status.Detail);
+        Assert.Equal("its native library does not load (libgtk-3.so.0 is missing): install what it needs with  apt-get install libgtk-3-0 libatomic1 libdrm2", status.Detail);
     }
 
     [Fact]
