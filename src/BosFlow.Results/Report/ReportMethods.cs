@@ -29,7 +29,7 @@ internal static class ReportMethods
             $"Vectors were checked by the normalised-median test (Westerweel and Scarano, 2005, doi:10.1007/s00348-005-0016-6) with threshold {Figures.Exact(d.OutlierThreshold)} and noise level {Figures.Exact(d.OutlierNoisePixels)} px" +
             $"{(d.ReplaceOutliers ? "; outliers were replaced by the median of their neighbours and flagged" : "; outliers were left out and flagged")}. {registration} " +
             "The noise floor of a frame is the RMS of the remaining displacement on the undisturbed region. The standard uncertainty (one sigma) of a vector follows from the grey-level differences that remain in its window after matching; " +
-            "that of a mean is the larger of what these give and the standard deviation over time divided by the root of the number of frames. Frames closer in time than the flow's own time scale are not independent: the true uncertainty of their mean is larger.";
+            "that of a mean is the larger of what these give and the standard deviation over time divided by the root of the number of frames, with the part that all frames share (noise of the reference, bias of interpolation) added in quadrature. Frames closer in time than the flow's own time scale are not independent: the true uncertainty of their mean is larger.";
     }
 
     private static string Optics(RunSummary summary)

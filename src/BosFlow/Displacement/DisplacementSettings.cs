@@ -21,7 +21,7 @@ public sealed record DisplacementSettings
     /// <summary>How the passes with image deformation find the remaining shift.</summary>
     public SubPixelMethod SubPixel { get; init; } = SubPixelMethod.LeastSquares;
 
-    /// <summary>Interpolation of the deformed picture in the last pass (earlier passes use cubic).</summary>
+    /// <summary>Interpolation of the deformed picture, in every pass.</summary>
     public InterpolationOrder Interpolation { get; init; } = InterpolationOrder.Quintic;
 
     /// <summary>Number of 3 x 3 binomial smoothings of the predictor between passes, 0 to 16. The result itself is never smoothed.</summary>

@@ -83,7 +83,7 @@ internal static class DisplacementKeys
     {
         Section = Name,
         Name = "interpolation",
-        Description = "B-spline that interpolates between pixels in the last pass.",
+        Description = "B-spline that interpolates between pixels of the deformed picture.",
         Choices = [("cubic", InterpolationOrder.Cubic), ("quintic", InterpolationOrder.Quintic)],
         Default = TomlLiteral.Of("quintic"),
     };
