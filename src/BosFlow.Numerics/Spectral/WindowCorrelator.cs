@@ -13,10 +13,16 @@ namespace BosFlow.Numerics.Spectral;
 /// </remarks>
 public sealed class WindowCorrelator
 {
+    // Rows a power of two of bytes apart would all fall into the same few sets of the first-level cache.
+    private const int RowPadding = 16;
+
     private readonly AxisFft fft;
+    private readonly int rowStride;
     private readonly float[] real;
     private readonly float[] imaginary;
     private readonly float[] scratch;
+    private readonly float[] referenceWindows;
+    private readonly float[] movedWindows;
     private readonly double[] energyProduct;
 
     /// <summary>Prepares buffers.</summary>
@@ -30,10 +36,13 @@ public sealed class WindowCorrelator
         fft = new AxisFft(size);
         Size = size;
         Lanes = lanes;
-        int count = checked(size * size * lanes);
+        rowStride = checked((size * lanes) + RowPadding);
+        int count = checked(size * rowStride);
         real = new float[count];
         imaginary = new float[count];
         scratch = new float[2 * count];
+        referenceWindows = new float[checked(size * size * lanes)];
+        movedWindows = new float[referenceWindows.Length];
         energyProduct = new double[lanes];
     }
 
@@ -66,8 +75,8 @@ public sealed class WindowCorrelator
         int count = Size * Size;
         if (reference.Length != count || moved.Length != count)
             throw new ArgumentException($"Each window needs {count} grey levels.");
-        double energyA = LoadLane(reference, real, lane);
-        double energyB = LoadLane(moved, imaginary, lane);
+        double energyA = Centre(reference, referenceWindows.AsSpan(lane * count, count));
+        double energyB = Centre(moved, movedWindows.AsSpan(lane * count, count));
         energyProduct[lane] = energyA * energyB;
     }
 
@@ -81,37 +90,72 @@ public sealed class WindowCorrelator
         ArgumentOutOfRangeException.ThrowIfGreaterThan(radius, (Size / 2) - 1);
         if (peaks.Length > Lanes)
             throw new ArgumentException($"There are {Lanes} lanes.", nameof(peaks));
-        Transform2D(real, imaginary);
-        CrossSpectrum();
-        Transform2D(imaginary, real); // swapped parts: inverse
-        for (int lane = 0; lane < peaks.Length; lane++)
-            peaks[lane] = PeakFinder.Find(real, Size, Lanes, lane, radius, energyProduct[lane] * Math.Pow(Size, 4));
-    }
-
-    private double LoadLane(ReadOnlySpan<float> window, float[] target, int lane)
-    {
-        double sum = 0;
-        foreach (float value in window)
-            sum += value;
-        float mean = (float)(sum / window.Length);
-        double energy = 0;
-        for (int i = 0, at = lane; i < window.Length; i++, at += Lanes)
+        for (int y = 0; y < Size; y++)
         {
-            float centred = window[i] - mean;
-            energy += centred * centred;
-            target[at] = centred;
+            Interleave(referenceWindows, real, y);
+            Interleave(movedWindows, imaginary, y);
+            TransformRow(real, imaginary, y);
         }
 
-        return energy;
+        TransformColumns(real, imaginary);
+        CrossSpectrum();
+
+        // The inverse is the same transform with the parts swapped; only rows that the search looks at are finished.
+        TransformColumns(imaginary, real);
+        for (int dy = -radius - 1; dy <= radius + 1; dy++)
+            TransformRow(imaginary, real, dy & (Size - 1));
+        var plane = new CorrelationPlane(real, Size, Lanes, rowStride);
+        for (int lane = 0; lane < peaks.Length; lane++)
+            peaks[lane] = PeakFinder.Find(plane, lane, radius, energyProduct[lane] * Math.Pow(Size, 4));
     }
 
-    private void Transform2D(float[] re, float[] im)
+    // Takes the mean off and returns the sum of squares; the order of additions depends on the width of a vector alone.
+    private static double Centre(ReadOnlySpan<float> window, Span<float> target)
     {
-        int row = Size * Lanes;
-        for (int y = 0; y < Size; y++)
-            fft.Transform(re.AsSpan(y * row, row), im.AsSpan(y * row, row), scratch, Lanes);
-        fft.Transform(re, im, scratch, row);
+        int width = Vector<float>.Count;
+        Vector<float> wideSum = Vector<float>.Zero;
+        int i = 0;
+        for (; i <= window.Length - width; i += width)
+            wideSum += new Vector<float>(window[i..]);
+        double sum = Vector.Sum(wideSum);
+        for (; i < window.Length; i++)
+            sum += window[i];
+        float mean = (float)(sum / window.Length);
+
+        Vector<float> wideMean = new(mean), wideEnergy = Vector<float>.Zero;
+        double energy = 0;
+        for (i = 0; i <= window.Length - width; i += width)
+        {
+            Vector<float> centred = new Vector<float>(window[i..]) - wideMean;
+            centred.CopyTo(target[i..]);
+            wideEnergy += centred * centred;
+        }
+
+        for (; i < window.Length; i++)
+        {
+            target[i] = window[i] - mean;
+            energy += target[i] * target[i];
+        }
+
+        return energy + Vector.Sum(wideEnergy);
     }
+
+    private void Interleave(float[] windows, float[] target, int y)
+    {
+        Span<float> line = target.AsSpan(y * rowStride, Size * Lanes);
+        for (int lane = 0; lane < Lanes; lane++)
+        {
+            ReadOnlySpan<float> row = windows.AsSpan(((lane * Size) + y) * Size, Size);
+            for (int x = 0, at = lane; x < row.Length; x++, at += Lanes)
+                line[at] = row[x];
+        }
+    }
+
+    private void TransformRow(float[] re, float[] im, int y) =>
+        fft.Transform(re.AsSpan(y * rowStride, Size * Lanes), im.AsSpan(y * rowStride, Size * Lanes), scratch, Lanes);
+
+    // The padding is transformed along with the rest: it is zero and stays zero.
+    private void TransformColumns(float[] re, float[] im) => fft.Transform(re, im, scratch, rowStride);
 
     private void CrossSpectrum()
     {
@@ -124,8 +168,8 @@ public sealed class WindowCorrelator
                 int mirrorX = (-kx) & mask;
                 if (mirrorY == ky && mirrorX < kx)
                     continue;
-                int here = ((ky * Size) + kx) * Lanes;
-                int there = ((mirrorY * Size) + mirrorX) * Lanes;
+                int here = (ky * rowStride) + (kx * Lanes);
+                int there = (mirrorY * rowStride) + (mirrorX * Lanes);
                 Product(here, there);
             }
         }

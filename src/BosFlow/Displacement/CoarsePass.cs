@@ -13,27 +13,22 @@ internal sealed class CoarsePass
     // Coarse vectors scatter more than final ones: noise level of the outlier test, px.
     private const double OutlierNoise = 0.5;
     private const double OutlierThreshold = 2;
-    private const double LeastUsableShare = 0.3;
 
-    private readonly ReferenceTexture texture;
     private readonly WindowLayout layout;
     private readonly WindowCorrelator correlator;
     private readonly CorrelationPeak[] peaks;
     private readonly (int Node, int ShiftX, int ShiftY)[] lanes;
-    private readonly float[] reference;
-    private readonly float[] moved;
+    private readonly CoarseWindows windows;
 
     public CoarsePass(ReferenceTexture texture, int size)
     {
-        this.texture = texture;
         while (size > Math.Min(texture.Width, texture.Height))
             size /= 2;
         layout = WindowLayout.Fill(texture.Width, texture.Height, size, size / 2);
         correlator = new WindowCorrelator(size, Vector<float>.Count);
         peaks = new CorrelationPeak[correlator.Lanes];
         lanes = new (int, int, int)[correlator.Lanes];
-        reference = new float[size * size];
-        moved = new float[size * size];
+        windows = new CoarseWindows(texture, layout);
         State = new NodeState(layout.Grid);
     }
 
@@ -49,13 +44,13 @@ internal sealed class CoarsePass
             State.Flags[node] = VectorFlags.None;
             State.PeakRatio[node] = float.NaN;
             int shiftX = (int)MathF.Round(State.MotionU[node]), shiftY = (int)MathF.Round(State.MotionV[node]);
-            if (!LoadReference(node) || !LoadMoved(node, shiftX, shiftY, frame))
+            if (!windows.LoadReference(node) || !windows.LoadMoved(node, shiftX, shiftY, frame))
             {
                 State.Drop(node, VectorFlags.Masked);
                 continue;
             }
 
-            correlator.SetWindows(filled, reference, moved);
+            correlator.SetWindows(filled, windows.Reference, windows.Moved);
             lanes[filled++] = (node, shiftX, shiftY);
             if (filled == correlator.Lanes)
                 filled = Flush(filled);
@@ -107,55 +102,4 @@ internal sealed class CoarsePass
             State.V[node] = known ? median.V : float.NaN;
         }
     }
-
-    private bool LoadReference(int node)
-    {
-        (int left, int top) = Corner(node);
-        double sum = 0, count = 0;
-        for (int y = 0; y < layout.Size; y++)
-        {
-            int row = ((top + y) * texture.Width) + left;
-            for (int x = 0; x < layout.Size; x++)
-            {
-                sum += texture.Level[row + x];
-                count += texture.Usable[row + x];
-            }
-        }
-
-        if (count < LeastUsableShare * layout.Size * layout.Size)
-            return false;
-        float mean = (float)(sum / count);
-        for (int y = 0; y < layout.Size; y++)
-        {
-            int row = ((top + y) * texture.Width) + left;
-            for (int x = 0; x < layout.Size; x++)
-                reference[(y * layout.Size) + x] = texture.Usable[row + x] != 0 ? texture.Level[row + x] - mean : 0;
-        }
-
-        return true;
-    }
-
-    private bool LoadMoved(int node, int shiftX, int shiftY, PreparedFrame frame)
-    {
-        (int left, int top) = Corner(node);
-        ReadOnlySpan<float> pixels = frame.Pixels.Span;
-        int used = 0;
-        for (int y = 0; y < layout.Size; y++)
-        {
-            int line = top + y + shiftY;
-            for (int x = 0; x < layout.Size; x++)
-            {
-                int column = left + x + shiftX;
-                bool inside = (uint)line < (uint)frame.Height && (uint)column < (uint)frame.Width;
-                int i = (line * frame.Width) + column;
-                bool usable = inside && (frame.Defects is null || frame.Defects[i] == 0);
-                moved[(y * layout.Size) + x] = usable ? pixels[i] - frame.MeanLevel : 0;
-                used += usable ? 1 : 0;
-            }
-        }
-
-        return used >= LeastUsableShare * layout.Size * layout.Size;
-    }
-
-    private (int Left, int Top) Corner(int node) => (layout.Left(node % layout.Grid.Columns), layout.Top(node / layout.Grid.Columns));
 }

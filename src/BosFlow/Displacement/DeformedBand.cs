@@ -46,15 +46,11 @@ internal sealed class DeformedBand
         predictor.Row(y, width, u, v);
         BSplineWarp.Row(frame.Spline, y, u.AsSpan(0, width), v.AsSpan(0, width), row, inside);
         byte[] codes = missing[y % size];
-        bool any = false;
-        for (int x = 0; x < width; x++)
-        {
-            row[x] -= frame.MeanLevel;
-            byte code = inside[x] != 0 ? (byte)0 : OutsideFrame;
-            codes[x] = code;
-            any |= code != 0;
-        }
-
+        bool any = TakeOffMean(row, frame.MeanLevel);
+        if (any)
+            MarkOutside(codes);
+        else
+            Array.Clear(codes);
         if (frame.Defects is not null)
             any |= MarkDefects(y, frame.Defects, frame.Width, frame.Height, codes);
         anyMissing[y % size] = any;
@@ -83,6 +79,33 @@ internal sealed class DeformedBand
         }
 
         return false;
+    }
+
+    // Returns whether any position lies outside the frame.
+    private bool TakeOffMean(float[] row, float mean)
+    {
+        int lanes = Vector<float>.Count, x = 0;
+        Vector<float> least = Vector<float>.One, wideMean = new(mean);
+        for (; x <= width - lanes; x += lanes)
+        {
+            (new Vector<float>(row, x) - wideMean).CopyTo(row, x);
+            least = Vector.Min(least, new Vector<float>(inside, x));
+        }
+
+        bool any = !Vector.EqualsAll(least, Vector<float>.One);
+        for (; x < width; x++)
+        {
+            row[x] -= mean;
+            any |= inside[x] == 0;
+        }
+
+        return any;
+    }
+
+    private void MarkOutside(byte[] codes)
+    {
+        for (int x = 0; x < width; x++)
+            codes[x] = inside[x] != 0 ? (byte)0 : OutsideFrame;
     }
 
     private bool MarkDefects(int y, byte[] defects, int frameWidth, int frameHeight, byte[] codes)

@@ -1,0 +1,118 @@
+namespace BosFlow.Displacement;
+
+/// <summary>Cuts the windows of the coarse pass out of both pictures. Holds one pair at a time: one object a thread.</summary>
+internal sealed class CoarseWindows
+{
+    private const double LeastUsableShare = 0.3;
+
+    private readonly ReferenceTexture texture;
+    private readonly WindowLayout layout;
+    private readonly Usability[] references;
+
+    public CoarseWindows(ReferenceTexture texture, WindowLayout layout)
+    {
+        this.texture = texture;
+        this.layout = layout;
+        Reference = new float[layout.Size * layout.Size];
+        Moved = new float[layout.Size * layout.Size];
+        references = new Usability[layout.Grid.Count];
+        for (int node = 0; node < references.Length; node++)
+            references[node] = Judge(node);
+    }
+
+    private enum Usability : byte
+    {
+        TooLittle,
+        Partial,
+        Full,
+    }
+
+    /// <summary>Grey levels of the reference window loaded last.</summary>
+    public float[] Reference { get; }
+
+    /// <summary>Grey levels of the frame's window loaded last.</summary>
+    public float[] Moved { get; }
+
+    /// <summary>Loads the reference window of a node; false where too little of it is usable. Unusable pixels get the mean of the usable ones, so that they neither match nor mismatch.</summary>
+    public bool LoadReference(int node)
+    {
+        if (references[node] == Usability.TooLittle)
+            return false;
+        (int left, int top) = Corner(node);
+        double sum = 0, count = 0;
+        for (int y = 0; y < layout.Size; y++)
+        {
+            int row = ((top + y) * texture.Width) + left;
+            texture.Level.AsSpan(row, layout.Size).CopyTo(Reference.AsSpan(y * layout.Size));
+            for (int x = 0; x < layout.Size && references[node] == Usability.Partial; x++)
+            {
+                sum += texture.Level[row + x];
+                count += texture.Usable[row + x];
+            }
+        }
+
+        for (int y = 0; y < layout.Size && references[node] == Usability.Partial; y++)
+        {
+            int row = ((top + y) * texture.Width) + left;
+            for (int x = 0; x < layout.Size; x++)
+            {
+                if (texture.Usable[row + x] == 0)
+                    Reference[(y * layout.Size) + x] = (float)(sum / count);
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Loads the frame's window of a node, moved by whole pixels; false where too little of it is usable.</summary>
+    public bool LoadMoved(int node, int shiftX, int shiftY, PreparedFrame frame)
+    {
+        (int left, int top) = Corner(node);
+        left += shiftX;
+        top += shiftY;
+        bool inside = left >= 0 && top >= 0 && left + layout.Size <= frame.Width && top + layout.Size <= frame.Height;
+        return inside && frame.Defects is null ? CopyMoved(left, top, frame) : LoadPartly(left, top, frame);
+    }
+
+    private bool CopyMoved(int left, int top, PreparedFrame frame)
+    {
+        for (int y = 0; y < layout.Size; y++)
+            frame.Pixels.Span.Slice(((top + y) * frame.Width) + left, layout.Size).CopyTo(Moved.AsSpan(y * layout.Size));
+        return true;
+    }
+
+    private bool LoadPartly(int left, int top, PreparedFrame frame)
+    {
+        ReadOnlySpan<float> pixels = frame.Pixels.Span;
+        int used = 0;
+        for (int y = 0; y < layout.Size; y++)
+        {
+            for (int x = 0; x < layout.Size; x++)
+            {
+                bool inside = (uint)(top + y) < (uint)frame.Height && (uint)(left + x) < (uint)frame.Width;
+                int i = ((top + y) * frame.Width) + left + x;
+                bool usable = inside && (frame.Defects is null || frame.Defects[i] == 0);
+                Moved[(y * layout.Size) + x] = usable ? pixels[i] : frame.MeanLevel;
+                used += usable ? 1 : 0;
+            }
+        }
+
+        return used >= LeastUsableShare * layout.Size * layout.Size;
+    }
+
+    private Usability Judge(int node)
+    {
+        (int left, int top) = Corner(node);
+        double count = 0;
+        for (int y = 0; y < layout.Size; y++)
+        {
+            foreach (float usable in texture.Usable.AsSpan(((top + y) * texture.Width) + left, layout.Size))
+                count += usable;
+        }
+
+        double full = layout.Size * layout.Size;
+        return count == full ? Usability.Full : count >= LeastUsableShare * full ? Usability.Partial : Usability.TooLittle;
+    }
+
+    private (int Left, int Top) Corner(int node) => (layout.Left(node % layout.Grid.Columns), layout.Top(node / layout.Grid.Columns));
+}
