@@ -24,7 +24,7 @@ internal sealed class CorrelationPass : IRefinementPass
     {
         this.texture = texture;
         this.windows = windows;
-        band = new DeformedBand(windows.Layout.Size, texture.Width);
+        band = new DeformedBand(windows.Layout.Size, texture);
         int lanes = Vector<float>.Count;
         correlator = new WindowCorrelator((int)BitOperations.RoundUpToPowerOf2((uint)windows.Layout.Size), lanes);
         reference = new float[correlator.Size * correlator.Size];

@@ -12,6 +12,7 @@ internal sealed class DeformedBand
     /// <summary>The position lies outside the frame; other codes are those of <see cref="PixelDefects"/>.</summary>
     public const byte OutsideFrame = 3;
 
+    private readonly ReferenceTexture texture;
     private readonly int size;
     private readonly int width;
     private readonly float[][] levels;
@@ -21,10 +22,11 @@ internal sealed class DeformedBand
     private readonly float[] v;
     private readonly float[] inside;
 
-    public DeformedBand(int size, int width)
+    public DeformedBand(int size, ReferenceTexture texture)
     {
+        this.texture = texture;
         this.size = size;
-        this.width = width;
+        width = texture.Width;
         levels = new float[size][];
         missing = new byte[size][];
         anyMissing = new bool[size];
@@ -48,7 +50,7 @@ internal sealed class DeformedBand
         byte[] codes = missing[y % size];
         bool any = TakeOffMean(row, frame.MeanLevel);
         if (any)
-            MarkOutside(codes);
+            any = MarkOutside(y, codes);
         else
             Array.Clear(codes);
         if (frame.Defects is not null)
@@ -102,10 +104,18 @@ internal sealed class DeformedBand
         return any;
     }
 
-    private void MarkOutside(byte[] codes)
+    // Where the reference is not usable either, nothing is missing: such pixels are in no sum.
+    private bool MarkOutside(int y, byte[] codes)
     {
+        ReadOnlySpan<float> usable = texture.Usable.AsSpan(y * width, width);
+        bool any = false;
         for (int x = 0; x < width; x++)
-            codes[x] = inside[x] != 0 ? (byte)0 : OutsideFrame;
+        {
+            codes[x] = inside[x] == 0 && usable[x] != 0 ? OutsideFrame : (byte)0;
+            any |= codes[x] != 0;
+        }
+
+        return any;
     }
 
     private bool MarkDefects(int y, byte[] defects, int frameWidth, int frameHeight, byte[] codes)

@@ -17,7 +17,7 @@ internal sealed class LeastSquaresPass : IRefinementPass
     {
         this.texture = texture;
         this.windows = windows;
-        band = new DeformedBand(windows.Layout.Size, texture.Width);
+        band = new DeformedBand(windows.Layout.Size, texture);
         sums = new WindowSums(windows.Layout, windows.Weights, texture.Width, LeastSquaresMatch.Terms);
         products = new float[LeastSquaresMatch.Terms][];
         for (int k = 0; k < products.Length; k++)

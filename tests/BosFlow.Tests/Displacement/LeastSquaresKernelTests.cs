@@ -24,7 +24,7 @@ public sealed class LeastSquaresKernelTests
 
         new LeastSquaresPass(planes, windows).Run(frame, predictor, state, CancellationToken.None);
 
-        var band = new DeformedBand(24, 120);
+        var band = new DeformedBand(24, planes);
         int row = 0;
         for (int y = 0; y < 90 && row < layout.Grid.Rows; y++)
         {
