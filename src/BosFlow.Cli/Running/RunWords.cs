@@ -70,7 +70,7 @@ public static class RunWords
         yield return Invariant($"Vectors:     {100 * outcome.ValidFraction:0.0} % valid (median over the frames)");
         yield return double.IsFinite(outcome.NoiseFloorU)
             ? Invariant($"Noise floor: {outcome.NoiseFloorU:0.0000} px in x, {outcome.NoiseFloorV:0.0000} px in y (1 sigma, median over the frames)")
-            : "Noise floor: unknown, no part of the picture is free of flow";
+            : "Noise floor: unknown; the warnings say why";
         if (run.Prepared.Scale is not null && double.IsFinite(outcome.NoiseFloorU))
             yield return Invariant($"             as path integral of the density gradient: {DensityNoise(run, outcome.NoiseFloorU):G3} kg m-3 in x, {DensityNoise(run, outcome.NoiseFloorV):G3} kg m-3 in y");
         yield return $"Report:      {run.ReportPath}";

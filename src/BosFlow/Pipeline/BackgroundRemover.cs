@@ -24,6 +24,7 @@ internal sealed class BackgroundRemover
     private readonly int[] nodes;
     private readonly MotionModel model;
     private readonly PixelMask frame;
+    private readonly bool flowIsDrawn;
     private readonly double halfWindow;
     private readonly double correlatedVectors;
 
@@ -32,8 +33,10 @@ internal sealed class BackgroundRemover
     /// <param name="windowPixels">Side of the final window, px.</param>
     /// <param name="undisturbed">Pixels without flow; of the frames' size.</param>
     /// <param name="model">Motion model.</param>
-    public BackgroundRemover(NodeGrid grid, int windowPixels, PixelMask undisturbed, MotionModel model)
+    /// <param name="flowIsDrawn">Whether the case says where the flow may be, so that the rest is known to be free of it.</param>
+    public BackgroundRemover(NodeGrid grid, int windowPixels, PixelMask undisturbed, MotionModel model, bool flowIsDrawn)
     {
+        this.flowIsDrawn = flowIsDrawn;
         this.grid = grid;
         this.model = model;
         frame = undisturbed;
@@ -54,7 +57,7 @@ internal sealed class BackgroundRemover
     public BackgroundRemoval Remove(VectorField total, PlanarMotion predictor)
     {
         if (model == MotionModel.None)
-            return new BackgroundRemoval(total, PlanarMotion.Identity, double.NaN, double.NaN, []);
+            return LeftAsItIs(total);
         MotionFitResult fit = Fit(total, predictor);
         if (fit.Failure is not null)
         {
@@ -66,6 +69,15 @@ internal sealed class BackgroundRemover
 
         return new BackgroundRemoval(
             Subtract(total, fit.Motion, fit.Uncertainty), fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, Warnings(fit));
+    }
+
+    // Nothing is fitted, so nothing tells flow from shake: only a region that the case calls free of flow has a noise floor.
+    private BackgroundRemoval LeftAsItIs(VectorField total)
+    {
+        MotionFitResult rest = Fit(total, PlanarMotion.Identity);
+        bool known = flowIsDrawn && rest.VectorCount > 0;
+        return new BackgroundRemoval(
+            total, PlanarMotion.Identity, known ? rest.ResidualRmsU : double.NaN, known ? rest.ResidualRmsV : double.NaN, []);
     }
 
     private static List<string> Warnings(MotionFitResult fit)

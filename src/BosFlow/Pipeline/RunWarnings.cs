@@ -62,7 +62,8 @@ internal static class RunWarnings
     {
         if (experiment.Registration.Motion == MotionModel.None)
         {
-            warnings.Add("No motion was taken out (registration is set to none): any shake of camera or board is part of the result, and the noise floor is unknown.");
+            string floor = experiment.Region.Flow.Count > 0 && undisturbedVectors > 0 ? " and of the noise floor" : ", and the noise floor is unknown, as the case does not say which part is free of flow";
+            warnings.Add($"No motion was taken out (registration is set to none): any shake of camera or board is part of the result{floor}.");
             return;
         }
 

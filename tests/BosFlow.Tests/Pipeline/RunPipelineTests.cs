@@ -216,6 +216,22 @@ public sealed class RunPipelineTests
     }
 
     [Fact]
+    public void Run_MotionNoneWithTheFlowDrawn_HasTheShakeInItsNoiseFloor()
+    {
+        var store = new MemoryStore();
+        ExperimentCase experiment = RunScenes.Case with
+        {
+            Registration = new RegistrationSettings { Motion = MotionModel.None },
+            Region = new RegionSettings { Flow = [new PixelPolygon([(0, 0), (20, 0), (20, 20)])] },
+        };
+
+        RunOutcome outcome = RunPipeline.Run(RunScenes.Request(3, store, experiment: experiment), FakeStages.Of(), null, CancellationToken.None);
+
+        Assert.Equal(1.5, outcome.NoiseFloorU, 0.01);
+        Assert.Contains(outcome.Warnings, warning => warning.EndsWith("part of the result and of the noise floor.", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Run_FlowRegionCoversEverything_TakesTheEstimateOutAndWarns()
     {
         var store = new MemoryStore();
