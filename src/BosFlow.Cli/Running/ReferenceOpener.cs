@@ -22,11 +22,11 @@ internal static class ReferenceOpener
         if (settings.Use is not null)
         {
             IReadOnlyList<int> flowOff = FrameSelection.Parse(settings.Use, footage.Info.FrameCount, "reference.use");
-            return new ReferenceSource(footage.Read(flowOff, cancellationToken), $"flow-off frames {settings.Use} of the footage", [], WholeClip: false);
+            return new ReferenceSource(footage.Read(flowOff, cancellationToken), $"flow-off frames {settings.Use} of the footage", [], WholeClip: false) { FrameCount = flowOff.Count };
         }
 
         IReadOnlyList<int> all = FrameSelection.Resolve(experiment.Footage, footage.Info);
-        return new ReferenceSource(footage.Read(all, cancellationToken), "the measured frames themselves", [], WholeClip: true);
+        return new ReferenceSource(footage.Read(all, cancellationToken), "the measured frames themselves", [], WholeClip: true) { FrameCount = all.Count };
     }
 
     private static ReferenceSource OfPictures(IReadOnlyList<string> images, string folder, FootageInfo info, CancellationToken cancellationToken)
@@ -44,6 +44,6 @@ internal static class ReferenceOpener
             throw new InputDataException($"The reference {first.Source} cannot be used: {first.Failure}");
         int[] every = [.. Enumerable.Range(0, pictures.Info.FrameCount)];
         string names = string.Join(", ", pictures.Info.Files.Take(3).Select(Path.GetFileName)) + (pictures.Info.Files.Count > 3 ? ", ..." : string.Empty);
-        return new ReferenceSource(pictures.Read(every, cancellationToken), names, pictures.Info.Files, WholeClip: false);
+        return new ReferenceSource(pictures.Read(every, cancellationToken), names, pictures.Info.Files, WholeClip: false) { FrameCount = every.Length };
     }
 }

@@ -100,6 +100,7 @@ internal sealed class RunProgressDisplay : IProgress<RunProgress>, IDisposable
     {
         string text = value.Step switch
         {
+            RunStep.Reference when value.FramesTotal > 1 => FormattableString.Invariant($"reference picture, frame {value.FramesDone} of {value.FramesTotal} ..."),
             RunStep.Reference => "reference picture ...",
             RunStep.Frames => FramesLine(value),
             _ => "summary, maps and report ...",

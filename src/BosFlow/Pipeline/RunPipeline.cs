@@ -28,8 +28,9 @@ public static class RunPipeline
         RegionMask region = RegionMask.Build(request.Case.Region, info.Width, info.Height);
         OpticalScale? scale = request.Case.Rig is null ? null : OpticalScaling.From(request.Case.Rig, request.Case.Gas);
 
-        progress?.Report(new RunProgress(RunStep.Reference, 0, total, 0));
-        Reference reference = stages.BuildReference(request, region, cancellationToken);
+        progress?.Report(new RunProgress(RunStep.Reference, 0, request.Reference.FrameCount, 0));
+        ReferenceSource counted = request.Reference with { Frames = Counted(request.Reference, progress) };
+        Reference reference = stages.BuildReference(request with { Reference = counted }, region, cancellationToken);
         if (reference.Image.Width != info.Width || reference.Image.Height != info.Height)
         {
             throw new InputDataException(FormattableString.Invariant(
@@ -75,6 +76,17 @@ public static class RunPipeline
             if (index <= before || index >= request.Footage.Info.FrameCount)
                 throw new ArgumentException(FormattableString.Invariant($"Frame numbers must ascend within 0 to {request.Footage.Info.FrameCount - 1}; {index} does not."), nameof(request));
             before = index;
+        }
+    }
+
+    // A frame is done when the builder asks for the next one.
+    private static IEnumerable<Frame> Counted(ReferenceSource source, IProgress<RunProgress>? progress)
+    {
+        int done = 0;
+        foreach (Frame frame in source.Frames)
+        {
+            yield return frame;
+            progress?.Report(new RunProgress(RunStep.Reference, ++done, source.FrameCount, 0));
         }
     }
 

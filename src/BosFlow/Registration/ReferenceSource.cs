@@ -7,4 +7,8 @@ namespace BosFlow.Registration;
 /// <param name="Description">Where they come from, in words that continue "Mean of 30 frames: ...", for the report.</param>
 /// <param name="Files">The files they come from, absolute paths; empty where frames of the footage serve.</param>
 /// <param name="WholeClip">Whether these are the measured frames themselves because no flow-off frames exist.</param>
-public sealed record ReferenceSource(IEnumerable<Frame> Frames, string Description, IReadOnlyList<string> Files, bool WholeClip);
+public sealed record ReferenceSource(IEnumerable<Frame> Frames, string Description, IReadOnlyList<string> Files, bool WholeClip)
+{
+    /// <summary>Number of frames, for the progress shown; 0 where it is not known.</summary>
+    public int FrameCount { get; init; }
+}

@@ -19,6 +19,7 @@ public sealed class RunProgressDisplayTests
     {
         string text = Show(terminal: true);
 
+        Assert.Contains("reference picture, frame 2 of 2 ...", text, StringComparison.Ordinal);
         Assert.Contains("frame 1 of 4", text, StringComparison.Ordinal);
         Assert.Contains("frame 4 of 4, ", text, StringComparison.Ordinal);
         Assert.Contains(" frames/s, 0 s left, 1 not measurable", text, StringComparison.Ordinal);
@@ -43,7 +44,8 @@ public sealed class RunProgressDisplayTests
     private static void Show(CommandEnvironment environment, string[] options)
     {
         using var display = new RunProgressDisplay(Talking.Of(environment, options), environment);
-        display.Report(new RunProgress(RunStep.Reference, 0, 4, 0));
+        display.Report(new RunProgress(RunStep.Reference, 0, 2, 0));
+        display.Report(new RunProgress(RunStep.Reference, 2, 2, 0));
         display.Report(new RunProgress(RunStep.Frames, 1, 4, 0));
         display.Report(new RunProgress(RunStep.Frames, 2, 4, 0));
         display.Report(new RunProgress(RunStep.Frames, 3, 4, 1));

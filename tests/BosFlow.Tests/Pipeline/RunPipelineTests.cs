@@ -342,6 +342,22 @@ public sealed class RunPipelineTests
         Assert.Equal(RunStep.Summary, seen[^1].Step);
     }
 
+    [Fact]
+    public void Run_ReferenceOfSeveralFrames_TellsHowManyWereTaken()
+    {
+        var seen = new List<RunProgress>();
+        RunStages stages = FakeStages.Of() with
+        {
+            BuildReference = (asked, _, _) => new Reference(FakeStages.Picture(0), asked.Reference.Frames.Count(), "three frames", [], []),
+        };
+        RunRequest request = RunScenes.Request(1, new MemoryStore());
+        Frame frame = new(0, 0, "frame", FakeStages.Picture(0), null);
+
+        RunPipeline.Run(request with { Reference = new ReferenceSource([frame, frame, frame], "", [], false) { FrameCount = 3 } }, stages, new Listener(seen), CancellationToken.None);
+
+        Assert.Equal([(0, 3), (1, 3), (2, 3), (3, 3)], seen.Where(progress => progress.Step == RunStep.Reference).Select(progress => (progress.FramesDone, progress.FramesTotal)));
+    }
+
     private static GrayImage Filled(float level)
     {
         float[] pixels = new float[FakeStages.Width * FakeStages.Height];
