@@ -19,7 +19,10 @@ public static class VectorValidation
     /// <remarks>
     /// r_0 = |U_0 - U_m| / (r_m + e) for each component, U_m the median of the neighbours, r_m the median of |U_i - U_m|,
     /// e the noise level; an outlier where sqrt(r_u^2 + r_v^2) exceeds the threshold. Where a neighbour is missing, the
-    /// field is continued linearly from the opposite side, 3 U(+1) - 2 U(+2) (our addition).
+    /// field is continued linearly from the opposite side, 3 U(+1) - 2 U(+2). On the crest of a plume two neighbours are
+    /// equal to the vector and six lie below it, so that r_m is zero and every crest an outlier; therefore a vector is kept
+    /// that agrees, by the same measure, with the mean of two opposite neighbours in any of the four directions: a crest
+    /// does along itself, a stray vector in none (both are our additions).
     /// Source: Westerweel and Scarano 2005, Exp. Fluids 39:1096, doi 10.1007/s00348-005-0016-6 (constants from memory).
     /// </remarks>
     public static bool[] FindOutliers(NodeGrid grid, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<bool> trusted, double threshold, double noise)
@@ -37,25 +40,49 @@ public static class VectorValidation
             int n = Neighbours(grid, node, u, v, trusted, neighboursU, neighboursV);
             if (n < FewestNeighbours)
                 continue;
-            double residualU = NormalisedResidual(u[node], neighboursU[..n], noise);
-            double residualV = NormalisedResidual(v[node], neighboursV[..n], noise);
-            outlier[node] = Math.Sqrt((residualU * residualU) + (residualV * residualV)) > threshold;
+            (double residualU, double scatterU) = Residual(u[node], neighboursU[..n], noise);
+            (double residualV, double scatterV) = Residual(v[node], neighboursV[..n], noise);
+            outlier[node] = Length(residualU, residualV) > threshold
+                && !AgreesAlongALine(grid, node, u, v, trusted, scatterU * threshold, scatterV * threshold);
         }
 
         return outlier;
     }
+
+    private static bool AgreesAlongALine(
+        NodeGrid grid, int node, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<bool> trusted, double limitU, double limitV)
+    {
+        int column = node % grid.Columns, row = node / grid.Columns;
+        ReadOnlySpan<(int Dx, int Dy)> directions = [(1, 0), (0, 1), (1, 1), (1, -1)];
+        foreach ((int dx, int dy) in directions)
+        {
+            int ahead = Trusted(grid, column + dx, row + dy, trusted), behind = Trusted(grid, column - dx, row - dy, trusted);
+            if (ahead < 0 || behind < 0)
+                continue;
+            double deviationU = u[node] - (0.5 * (u[ahead] + u[behind])), deviationV = v[node] - (0.5 * (v[ahead] + v[behind]));
+            if (Length(deviationU / limitU, deviationV / limitV) <= 1)
+                return true;
+        }
+
+        return false;
+    }
+
+    private static double Length(double a, double b) => Math.Sqrt((a * a) + (b * b));
 
     /// <summary>Residual of one value against its neighbours, normalised by their own scatter.</summary>
     /// <param name="value">Value at the node, px.</param>
     /// <param name="neighbours">Values around it, without NaN; reordered.</param>
     /// <param name="noise">Noise level, px.</param>
     /// <returns>Normalised residual, 1.</returns>
-    public static double NormalisedResidual(float value, Span<float> neighbours, double noise)
+    public static double NormalisedResidual(float value, Span<float> neighbours, double noise) => Residual(value, neighbours, noise).Normalised;
+
+    private static (double Normalised, double Scatter) Residual(float value, Span<float> neighbours, double noise)
     {
         float median = Quantiles.Median(neighbours);
         for (int i = 0; i < neighbours.Length; i++)
             neighbours[i] = Math.Abs(neighbours[i] - median);
-        return Math.Abs(value - median) / (Quantiles.Median(neighbours) + noise);
+        double scatter = Quantiles.Median(neighbours) + noise;
+        return (Math.Abs(value - median) / scatter, scatter);
     }
 
     /// <summary>Median of the trusted neighbours of a node, each component for itself.</summary>

@@ -42,6 +42,19 @@ public sealed class VectorValidationTests
     }
 
     [Fact]
+    public void FindOutliers_CrestOfAPlume_IsKeptAndAStrayVectorOnItIsNot()
+    {
+        float[] u = new float[25], v = Constant(0);
+        for (int i = 0; i < 25; i++)
+            u[i] = 5 - (0.6f * ((i % 5) - 2) * ((i % 5) - 2));
+
+        Assert.DoesNotContain(true, VectorValidation.FindOutliers(Grid, u, v, All(), 2, 0.1));
+
+        u[12] += 0.5f;
+        Assert.True(VectorValidation.FindOutliers(Grid, u, v, All(), 2, 0.1)[12]);
+    }
+
+    [Fact]
     public void FindOutliers_ScaledByAFactor_ChangesOnlyWithTheNoiseLevel()
     {
         // The test is made to hold over decades of velocity: scaling vectors and noise level together changes nothing.
