@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace BosFlow.Numerics.Interpolation;
@@ -110,7 +111,7 @@ public static class BSplineWarp
         bool cubic = image.Order == 3;
         if (Vector.EqualsAll(shift, new Vector<int>(first)))
         {
-            ref float here = ref System.Runtime.CompilerServices.Unsafe.Add(ref origin, start + first);
+            ref float here = ref Unsafe.Add(ref origin, start + first);
             (cubic ? Cubic(ref here, image.Stride, tx, ty) : Quintic(ref here, image.Stride, tx, ty)).CopyTo(target[x..]);
             return;
         }
@@ -134,7 +135,7 @@ public static class BSplineWarp
                 continue;
             }
 
-            ref float here = ref System.Runtime.CompilerServices.Unsafe.Add(ref origin, safe);
+            ref float here = ref Unsafe.Add(ref origin, safe);
             Vector<float> values = cubic ? Cubic(ref here, image.Stride, tx, ty) : Quintic(ref here, image.Stride, tx, ty);
             result = Vector.ConditionalSelect(same, values, result);
             pending = Vector.AndNot(pending, same);
@@ -173,5 +174,5 @@ public static class BSplineWarp
         + (Tap(ref here, row + 1) * w3) + (Tap(ref here, row + 2) * w4) + (Tap(ref here, row + 3) * w5);
 
     private static Vector<float> Tap(ref float here, int offset) =>
-        Vector.LoadUnsafe(ref System.Runtime.CompilerServices.Unsafe.Add(ref here, offset));
+        Vector.LoadUnsafe(ref Unsafe.Add(ref here, offset));
 }

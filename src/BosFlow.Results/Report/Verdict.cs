@@ -40,8 +40,8 @@ public sealed record Verdict
         {
             FramesAsked = summary.Frames.Count,
             FramesMeasured = measured.Length,
-            NoiseFloorU = Median(measured.Select(f => f.NoiseFloorU)),
-            NoiseFloorV = Median(measured.Select(f => f.NoiseFloorV)),
+            NoiseFloorU = RunMedian.Of(measured.Select(f => f.NoiseFloorU)),
+            NoiseFloorV = RunMedian.Of(measured.Select(f => f.NoiseFloorV)),
             PeakPixels = Peak(summary),
             DensityGradientPathPerPixel = summary.Scale is { } scale ? Math.Abs(scale.DensityGradientPathPerPixel) : null,
         };
@@ -59,12 +59,6 @@ public sealed record Verdict
 
         lengths.Sort();
         return lengths.Count == 0 ? double.NaN : lengths[(int)Math.Round(0.99 * (lengths.Count - 1))];
-    }
-
-    private static double Median(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Where(double.IsFinite).Order()];
-        return sorted.Length == 0 ? double.NaN : (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
     }
 
     private static double Square(double value) => value * value;

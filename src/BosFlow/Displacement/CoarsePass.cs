@@ -57,7 +57,7 @@ internal sealed class CoarsePass
         }
 
         Flush(filled);
-        Validate();
+        OutlierReplacement.ForSteering(State, OutlierThreshold, OutlierNoise);
         PredictorUpdate.Fill(State.Grid, State.U);
         PredictorUpdate.Fill(State.Grid, State.V);
     }
@@ -83,23 +83,5 @@ internal sealed class CoarsePass
         }
 
         return 0;
-    }
-
-    private void Validate()
-    {
-        bool[] trusted = new bool[State.Grid.Count];
-        for (int node = 0; node < trusted.Length; node++)
-            trusted[node] = State.Flags[node] == VectorFlags.None;
-        bool[] outliers = VectorValidation.FindOutliers(State.Grid, State.U, State.V, trusted, OutlierThreshold, OutlierNoise);
-        for (int node = 0; node < trusted.Length; node++)
-            trusted[node] &= !outliers[node];
-        for (int node = 0; node < trusted.Length; node++)
-        {
-            if (trusted[node])
-                continue;
-            bool known = VectorValidation.TryNeighbourMedian(State.Grid, node, State.U, State.V, trusted, out (float U, float V) median);
-            State.U[node] = known ? median.U : float.NaN;
-            State.V[node] = known ? median.V : float.NaN;
-        }
     }
 }

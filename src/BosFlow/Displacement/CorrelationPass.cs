@@ -52,12 +52,8 @@ internal sealed class CorrelationPass : IRefinementPass
         for (int column = 0; column < windows.Layout.Grid.Columns; column++)
         {
             int node = (row * windows.Layout.Grid.Columns) + column;
-            state.Flags[node] = windows.Flags[node];
-            if (windows.Flags[node] != VectorFlags.None)
-            {
-                state.Drop(node, windows.Flags[node]);
+            if (!state.Begin(node, windows.Flags[node]))
                 continue;
-            }
 
             VectorFlags failure = MaskedWindow.Match(texture, windows, band, node, out MatchedWindow match);
             if (failure != VectorFlags.None)

@@ -46,11 +46,11 @@ internal sealed class FrameMeasurement
             predictorField.Set(steerU, steerV, motion);
             refinement.Run(prepared, predictorField, state, cancellationToken);
             FlagLowCorrelation();
-            ReplaceOutliers(keepUnreplaced: pass < settings.Passes);
             if (pass < settings.Passes)
                 Steer();
         }
 
+        OutlierReplacement.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers);
         return FieldOutput.Build(state, settings);
     }
 
@@ -69,6 +69,7 @@ internal sealed class FrameMeasurement
 
     private void Steer()
     {
+        OutlierReplacement.ForSteering(state, settings.OutlierThreshold, settings.OutlierNoisePixels);
         state.U.CopyTo(steerU, 0);
         state.V.CopyTo(steerV, 0);
         PredictorUpdate.Fill(state.Grid, steerU);
@@ -83,32 +84,6 @@ internal sealed class FrameMeasurement
         {
             if (state.Correlation[node] < settings.LowestCorrelation)
                 state.Flags[node] |= VectorFlags.LowCorrelation;
-        }
-    }
-
-    // Outliers and untrusted vectors get the median of their trusted neighbours. In the last pass only outliers are
-    // replaced, and only where the settings say so; a vector of low correlation keeps its value and its flag.
-    private void ReplaceOutliers(bool keepUnreplaced)
-    {
-        int count = state.Grid.Count;
-        bool[] trusted = new bool[count];
-        for (int node = 0; node < count; node++)
-            trusted[node] = state.Flags[node] == VectorFlags.None;
-        bool[] outliers = VectorValidation.FindOutliers(
-            state.Grid, state.U, state.V, trusted, settings.OutlierThreshold, settings.OutlierNoisePixels);
-        for (int node = 0; node < count; node++)
-            trusted[node] &= !outliers[node];
-        for (int node = 0; node < count; node++)
-        {
-            bool replace = outliers[node] || (keepUnreplaced && state.Flags[node] != VectorFlags.None);
-            if (!replace)
-                continue;
-            bool known = VectorValidation.TryNeighbourMedian(state.Grid, node, state.U, state.V, trusted, out (float U, float V) median);
-            known &= keepUnreplaced || settings.ReplaceOutliers;
-            state.U[node] = known ? median.U : float.NaN;
-            state.V[node] = known ? median.V : float.NaN;
-            if (outliers[node])
-                state.Flags[node] |= VectorFlags.OutlierReplaced;
         }
     }
 }

@@ -46,12 +46,8 @@ internal sealed class LeastSquaresPass : IRefinementPass
         for (int column = 0; column < columns; column++)
         {
             int node = (row * columns) + column;
-            state.Flags[node] = windows.Flags[node];
-            if (windows.Flags[node] != VectorFlags.None)
-            {
-                state.Drop(node, windows.Flags[node]);
+            if (!state.Begin(node, windows.Flags[node]))
                 continue;
-            }
 
             VectorFlags failure = Match(node, column, anyMissing, out MatchedWindow match);
             RefinementResult.Store(state, node, predictor, failure, match);
@@ -63,7 +59,7 @@ internal sealed class LeastSquaresPass : IRefinementPass
         if (anyMissing && Misses(node))
             return MaskedWindow.Match(texture, windows, band, node, out match);
         bool solved = LeastSquaresMatch.TrySolve(
-            windows.Inverse.AsSpan(node * 10, 10), sums.Totals.AsSpan(column * LeastSquaresMatch.Terms, LeastSquaresMatch.Terms),
+            windows.InverseAt(node), sums.Totals.AsSpan(column * LeastSquaresMatch.Terms, LeastSquaresMatch.Terms),
             windows.Weight[node], squaredWeightRatio, out match);
         return solved ? VectorFlags.None : VectorFlags.LowCorrelation;
     }

@@ -51,21 +51,12 @@ internal static class MaskedWindow
 
         match = default;
         double weight = matrix[9];
-        if (weight < ReferenceWindows.LeastUsableShare * FullWeight(windows.Weights))
+        if (weight < ReferenceWindows.LeastUsableShare * windows.FullWeight)
             return Prevailing(causes);
         Span<double> inverse = stackalloc double[SymmetricInverse4.PackedLength];
         if (!SymmetricInverse4.TryInvert(matrix, inverse))
             return VectorFlags.LowTexture;
         return LeastSquaresMatch.TrySolve(inverse, sums, weight, squaredWeight / weight, out match) ? VectorFlags.None : VectorFlags.LowCorrelation;
-    }
-
-    /// <summary>Sum of the weights of a whole window.</summary>
-    public static double FullWeight(ReadOnlySpan<float> weights)
-    {
-        double sum = 0;
-        foreach (float weight in weights)
-            sum += weight;
-        return sum * sum;
     }
 
     private static VectorFlags Prevailing(ReadOnlySpan<int> causes)

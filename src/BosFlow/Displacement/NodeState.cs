@@ -39,6 +39,16 @@ internal sealed class NodeState
 
     public VectorFlags[] Flags { get; }
 
+    /// <summary>Starts a pass at a node with what the reference says of it; false, and the node dropped, where it cannot be measured.</summary>
+    public bool Begin(int node, VectorFlags reference)
+    {
+        Flags[node] = reference;
+        if (reference == VectorFlags.None)
+            return true;
+        Drop(node, reference);
+        return false;
+    }
+
     /// <summary>Marks a node as not measured.</summary>
     public void Drop(int node, VectorFlags why)
     {

@@ -18,6 +18,8 @@ internal sealed class ReferenceWindows
     {
         Layout = layout;
         Weights = weights;
+        double side = weights.Sum(w => (double)w);
+        FullWeight = side * side;
         Inverse = new double[count * Terms];
         Flags = new VectorFlags[count];
         Weight = new double[count];
@@ -28,8 +30,14 @@ internal sealed class ReferenceWindows
     /// <summary>Weights along one side of a window.</summary>
     public float[] Weights { get; }
 
+    /// <summary>Sum of the weights of a window without a missing pixel.</summary>
+    public double FullWeight { get; }
+
     /// <summary>Packed inverse of the normal matrix of (gradient x, gradient y, level, 1), 10 entries a node.</summary>
     public double[] Inverse { get; }
+
+    /// <summary>Packed inverse of one node's normal matrix.</summary>
+    public ReadOnlySpan<double> InverseAt(int node) => Inverse.AsSpan(node * Terms, Terms);
 
     /// <summary>Masked, saturated or without texture in the reference already.</summary>
     public VectorFlags[] Flags { get; }
@@ -54,8 +62,6 @@ internal sealed class ReferenceWindows
         float[][] products = new float[Terms][];
         for (int k = 0; k < Terms; k++)
             products[k] = new float[texture.Width];
-        double full = Weights.Sum(w => (double)w);
-        full *= full;
         for (int y = 0; y < texture.Height; y++)
         {
             FillProducts(texture, y, products);
@@ -63,15 +69,15 @@ internal sealed class ReferenceWindows
             if (row < 0)
                 continue;
             for (int column = 0; column < Layout.Grid.Columns; column++)
-                Finish(texture, (row * Layout.Grid.Columns) + column, sums.Totals.AsSpan(column * Terms, Terms), full, contrast, gradient);
+                Finish(texture, (row * Layout.Grid.Columns) + column, sums.Totals.AsSpan(column * Terms, Terms), contrast, gradient);
         }
     }
 
-    private void Finish(ReferenceTexture texture, int node, ReadOnlySpan<double> matrix, double full, double[] contrast, double[] gradient)
+    private void Finish(ReferenceTexture texture, int node, ReadOnlySpan<double> matrix, double[] contrast, double[] gradient)
     {
         double weight = matrix[9];
         Weight[node] = weight;
-        if (weight < LeastUsableShare * full || CentreIsExcluded(texture, node))
+        if (weight < LeastUsableShare * FullWeight || CentreIsExcluded(texture, node))
         {
             Flags[node] = MostlyGlare(texture, node) ? VectorFlags.Saturated : VectorFlags.Masked;
             return;
