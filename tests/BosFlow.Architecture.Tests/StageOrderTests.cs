@@ -16,7 +16,7 @@ public sealed class StageOrderTests
         ("Displacement", ["Footage", "Registration"]),
         ("Statistics", ["Displacement"]),
         ("Optics", ["Camera", "Displacement", "Statistics"]),
-        ("Density", ["Displacement", "Optics"]),
+        ("Density", ["Footage", "Displacement", "Statistics", "Optics"]),
         ("Synthesis", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics"]),
         ("Pipeline", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics"]),
         ("Validation", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics", "Synthesis", "Pipeline"]),

@@ -1,3 +1,4 @@
+using BosFlow.Density;
 using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Optics;
@@ -28,6 +29,9 @@ public sealed record ExperimentCase
 
     /// <summary>Gas.</summary>
     public GasSettings Gas { get; init; } = new();
+
+    /// <summary>Shape of the flow, its surroundings and its pressure.</summary>
+    public FlowSettings Flow { get; init; } = new();
 
     /// <summary>Angle of the knife edge of the knife-edge view, degrees counter-clockwise as seen on the picture; 0 shows the gradient along +x, 90 along the picture's upward direction.</summary>
     public double KnifeEdgeDegrees { get; init; }
