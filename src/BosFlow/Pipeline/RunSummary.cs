@@ -1,3 +1,4 @@
+using BosFlow.Density;
 using BosFlow.Footage;
 using BosFlow.Optics;
 using BosFlow.Registration;
@@ -25,6 +26,9 @@ public sealed record RunSummary
 
     /// <summary>Derived mean fields (deflection, index and density gradients) with their sigma; empty where the case has no rig.</summary>
     public IReadOnlyList<ScalarField> DerivedFields { get; init; } = [];
+
+    /// <summary>Density, refractive index and temperature; null where the case asks for none or has no rig.</summary>
+    public DensityResult? Density { get; init; }
 
     /// <summary>All frames asked for, in order, without their fields.</summary>
     public required IReadOnlyList<FrameRecord> Frames { get; init; }
