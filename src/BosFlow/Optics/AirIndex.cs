@@ -33,7 +33,7 @@ public static class AirIndex
         double s2 = 1 / (wavelengthMetres * wavelengthMetres * 1e12);
         double standardAir = 1e-8 * ((5792105 / (238.0185 - s2)) + (167917 / (57.362 - s2)));
         double dryAir = standardAir * (1 + (0.534e-6 * (carbonDioxidePartsPerMillion - 450)));
-        double vapour = 1.022e-8 * (295.235 + (s2 * (2.6422 + (s2 * (-0.032380 + (s2 * 0.004028))))));
+        double vapour = VapourRefractivity(s2);
         double dryMolarMass = 1e-3 * (28.9635 + (12.011e-6 * (carbonDioxidePartsPerMillion - 400)));
 
         double dryStandardDensity = Density(101325, 288.15, 0, dryMolarMass);
@@ -43,6 +43,13 @@ public static class AirIndex
         double vapourDensity = mole * WaterMolarMass * vapourMoleFraction;
         return 1 + (dryDensity / dryStandardDensity * dryAir) + (vapourDensity / vapourStandardDensity * vapour);
     }
+
+    /// <summary>Gladstone-Dale coefficient of water vapour in Ciddor's equations: its index over its density at 20 degC and 1333 Pa.</summary>
+    /// <param name="wavelengthMetres">Vacuum wavelength, m, 300 to 1690 nm.</param>
+    /// <returns>K, m3/kg.</returns>
+    /// <remarks>The equations add dry air and vapour by their densities, so they are the mixture rule K = sum of Y K with this value for the vapour.</remarks>
+    public static double VapourGladstoneDale(double wavelengthMetres) =>
+        VapourRefractivity(1 / (wavelengthMetres * wavelengthMetres * 1e12)) / Density(1333, 293.15, 1, WaterMolarMass);
 
     /// <summary>Mole fraction of water vapour of air at a relative humidity (Ciddor 1996, appendix A; over water above 0 degC, over ice below).</summary>
     /// <param name="temperatureKelvin">Temperature, K.</param>
@@ -75,6 +82,10 @@ public static class AirIndex
             * (1 + (1e-8 * (0.601 - (0.00972 * celsius)) * pressurePascal)) / (1 + (0.0036610 * celsius));
         return 1 + dry - (vapourPressurePascal * (3.7345 - (0.0401 * s2)) * 1e-10);
     }
+
+    /// <summary>n - 1 of pure water vapour at 20 degC and 1333 Pa (Ciddor 1996, eq. 3).</summary>
+    private static double VapourRefractivity(double s2) =>
+        1.022e-8 * (295.235 + (s2 * (2.6422 + (s2 * (-0.032380 + (s2 * 0.004028))))));
 
     /// <summary>Density p M / (Z R T) with the compressibility Z of moist air (Ciddor 1996, eq. 12).</summary>
     private static double Density(double pressure, double temperature, double vapourMoleFraction, double molarMass)

@@ -24,26 +24,11 @@ public static class GladstoneDale
         (0.5677, 0.2264), (0.6074, 0.2259), (0.6440, 0.2255), (0.7034, 0.2250), (0.9125, 0.2239),
     ];
 
-    /// <summary>The coefficient that a gas's settings ask for: the one given, else the published one.</summary>
-    /// <param name="gas">Name, wavelength and perhaps a coefficient.</param>
+    /// <summary>The coefficient that a gas's settings ask for: the one given, else the published one for gas and wavelength.</summary>
+    /// <param name="gas">Gas, wavelength and state of the surroundings.</param>
     /// <returns>K, m3/kg.</returns>
-    /// <exception cref="ConfigurationException">The gas is unknown, or a value lies outside its range.</exception>
-    public static double For(GasSettings gas)
-    {
-        ArgumentNullException.ThrowIfNull(gas);
-        if (gas.GladstoneDaleM3PerKg is double given)
-        {
-            // Helium-poor mixtures lie near 2e-4, hydrogen at 1.55e-3: a value outside 1e-5..1e-2 is a unit mistake (cm3/g).
-            if (!(given > 1e-5 && given < 1e-2))
-                throw Problem($"The Gladstone-Dale coefficient {Text(given)} m3/kg of gas '{gas.Name}' is outside 0.00001 to 0.01 m3/kg; air has 0.000227 (0.227 cm3/g).");
-            return given;
-        }
-
-        if (string.Equals(gas.Name, "air", StringComparison.OrdinalIgnoreCase))
-            return Air(gas.WavelengthMetres);
-        return KnownGas.Find(gas.Name)?.GladstoneDaleM3PerKg
-            ?? throw Problem($"Gas '{gas.Name}' is not in the table ({string.Join(", ", KnownGas.Names)}); name one of these or give its Gladstone-Dale coefficient in m3/kg.");
-    }
+    /// <exception cref="ConfigurationException">The gas cannot be used; holds every problem.</exception>
+    public static double For(GasSettings gas) => GasProperties.Of(gas).FlowGladstoneDale;
 
     /// <summary>The coefficient of air.</summary>
     /// <param name="wavelengthMetres">Wavelength, m, 356.2 nm to 912.5 nm.</param>

@@ -2,7 +2,7 @@ namespace BosFlow.Optics;
 
 /// <summary>A pure gas (or air) of the built-in table.</summary>
 /// <param name="Name">Name as the case file writes it.</param>
-/// <param name="GladstoneDaleM3PerKg">Gladstone-Dale coefficient for visible light (sodium D line, 589 nm), m3/kg.</param>
+/// <param name="GladstoneDaleM3PerKg">Gladstone-Dale coefficient for visible light (sodium D line, 589 nm), m3/kg; by wavelength see <see cref="GasDispersion"/>.</param>
 /// <param name="MolarMassKgPerMol">Molar mass, kg/mol.</param>
 /// <remarks>
 /// Source of the coefficients: table in W. Merzkirch, Flow Visualization, 2nd ed., Academic Press 1987 (three digits, quoted from

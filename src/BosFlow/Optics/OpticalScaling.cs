@@ -13,9 +13,6 @@ public static class OpticalScaling
     // Labels of focal length and pixel pitch are rounded and a lens breathes: 10 % is beyond any of it and means a wrong number.
     private const double LargestScaleMismatch = 0.10;
 
-    // Molar gas constant, J/(mol K), exact since 2019 (SI brochure, 9th ed.).
-    private const double GasConstant = 8.31446261815324;
-
     /// <summary>The factors for a rig and a gas.</summary>
     /// <param name="rig">Distances, and either the scale in the background plane or focal length and pixel pitch.</param>
     /// <param name="gas">Gas, wavelength and ambient state.</param>
@@ -30,8 +27,9 @@ public static class OpticalScaling
             throw new ConfigurationException(problems);
 
         double background = BackgroundScale(rig);
-        double coefficient = GladstoneDale.For(gas);
-        double index = AmbientIndex(gas, coefficient);
+        GasProperties properties = GasProperties.Of(gas);
+        double coefficient = properties.FlowGladstoneDale;
+        double index = properties.AmbientIndex;
         double deflection = -background / rig.FlowToBackgroundMetres;
         double densityPath = index * deflection / coefficient;
         return new OpticalScale
@@ -61,36 +59,8 @@ public static class OpticalScaling
     /// <summary>Density of the surrounding gas: the one given, else p M / (R T) of an ideal gas.</summary>
     /// <param name="gas">Gas and ambient state.</param>
     /// <returns>kg/m3.</returns>
-    /// <exception cref="ConfigurationException">The density is not given and the molar mass of the gas is not known, or the state is out of range.</exception>
-    public static double AmbientDensityKgM3(GasSettings gas)
-    {
-        ArgumentNullException.ThrowIfNull(gas);
-        if (gas.AmbientDensityKgM3 is double given)
-        {
-            if (!(given > 0 && given < 1000))
-                throw Problem($"The ambient density {Text(given)} kg/m3 is outside 0 to 1000 kg/m3 (air at sea level has 1.225 kg/m3).");
-            return given;
-        }
-
-        if (!(gas.AmbientPressurePascal is > 0 and < 1e7))
-            throw Problem($"The ambient pressure {Text(gas.AmbientPressurePascal)} Pa is outside 0 to 10 MPa (sea level has 101325 Pa).");
-        if (!(gas.AmbientTemperatureKelvin is > 50 and < 3000))
-            throw Problem($"The ambient temperature {Text(gas.AmbientTemperatureKelvin)} K is outside 50 to 3000 K (15 degC is 288.15 K).");
-        KnownGas known = KnownGas.Find(gas.Name)
-            ?? throw Problem($"The molar mass of gas '{gas.Name}' is not known; give its ambient density in kg/m3.");
-        return gas.AmbientPressurePascal * known.MolarMassKgPerMol / (GasConstant * gas.AmbientTemperatureKelvin);
-    }
-
-    private static double AmbientIndex(GasSettings gas, double coefficient)
-    {
-        double density = AmbientDensityKgM3(gas);
-        bool standardAir = gas.AmbientDensityKgM3 is null && gas.GladstoneDaleM3PerKg is null
-            && string.Equals(gas.Name, "air", StringComparison.OrdinalIgnoreCase)
-            && AirIndex.IsInRange(gas.WavelengthMetres, gas.AmbientTemperatureKelvin, gas.AmbientPressurePascal);
-        return standardAir
-            ? AirIndex.Ciddor(gas.WavelengthMetres, gas.AmbientTemperatureKelvin, gas.AmbientPressurePascal)
-            : 1 + (coefficient * density);
-    }
+    /// <exception cref="ConfigurationException">The gas cannot be used; holds every problem.</exception>
+    public static double AmbientDensityKgM3(GasSettings gas) => GasProperties.Of(gas).AmbientDensity;
 
     private static double BackgroundDistance(RigGeometry rig) => rig.LensToFlowMetres + rig.FlowToBackgroundMetres;
 
@@ -133,6 +103,4 @@ public static class OpticalScaling
     }
 
     private static string Text(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
-
-    private static ConfigurationException Problem(string sentence) => new([sentence]);
 }

@@ -23,4 +23,19 @@ public sealed record RigGeometry
 
     /// <summary>Length of the flow along the line of sight, m; null where only path integrals are wanted.</summary>
     public double? PathLengthMetres { get; init; }
+
+    /// <summary>Standard uncertainty of <see cref="LensToFlowMetres"/>, m; null = not stated.</summary>
+    public double? LensToFlowSigmaMetres { get; init; }
+
+    /// <summary>Standard uncertainty of <see cref="FlowToBackgroundMetres"/>, m; null = not stated.</summary>
+    public double? FlowToBackgroundSigmaMetres { get; init; }
+
+    /// <summary>Relative standard uncertainty of <see cref="BackgroundMetresPerPixel"/>, 1; null = not stated.</summary>
+    public double? BackgroundScaleRelativeSigma { get; init; }
+
+    /// <summary>Standard uncertainty of <see cref="FocalLengthMetres"/>, m; null = not stated.</summary>
+    public double? FocalLengthSigmaMetres { get; init; }
+
+    /// <summary>Standard uncertainty of <see cref="PathLengthMetres"/>, m; null = not stated.</summary>
+    public double? PathLengthSigmaMetres { get; init; }
 }

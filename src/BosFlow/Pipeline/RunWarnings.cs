@@ -1,4 +1,5 @@
 using BosFlow.Footage;
+using BosFlow.Optics;
 using BosFlow.Registration;
 
 namespace BosFlow.Pipeline;
@@ -28,6 +29,8 @@ internal static class RunWarnings
         AddRegistration(warnings, request.Case, estimatorUnusable, undisturbedVectors);
         if (request.Case.Rig is null)
             warnings.Add("The case has no [rig]: displacements in px are given, but no density gradient.");
+        else
+            warnings.AddRange(GasProperties.Of(request.Case.Gas).Notes);
         AddFailures(warnings, records);
         FrameRecord[] measured = [.. records.Where(record => record.Failure is null)];
         AddNoiseJumps(warnings, measured);

@@ -110,7 +110,7 @@ public sealed class OpticalScalingTests
     public void From_UnknownGasWithCoefficientOnly_AsksForDensity()
     {
         ConfigurationException refusal = Assert.Throws<ConfigurationException>(
-            () => OpticalScaling.From(Rig, new GasSettings { Name = "exhaust", GladstoneDaleM3PerKg = 2.29e-4 }));
+            () => OpticalScaling.From(Rig, new GasSettings { Name = "kiln gas", GladstoneDaleM3PerKg = 2.29e-4 }));
         Assert.Contains("ambient density", refusal.Message, StringComparison.Ordinal);
     }
 
