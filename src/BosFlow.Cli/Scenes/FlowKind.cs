@@ -20,4 +20,16 @@ internal enum FlowKind
 
     /// <summary>A wedge of glass.</summary>
     Wedge,
+
+    /// <summary>A slab of gas with a linear density.</summary>
+    SlabGradient,
+
+    /// <summary>A Gaussian stripe in a slab of gas.</summary>
+    SlabStripe,
+
+    /// <summary>A round Gaussian blob in a slab of gas.</summary>
+    SlabBlob,
+
+    /// <summary>The oblique shock of a wedge in a slab of gas.</summary>
+    Shock,
 }

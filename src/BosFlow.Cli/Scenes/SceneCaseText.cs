@@ -26,17 +26,27 @@ internal static class SceneCaseText
             text.Append(CultureInfo.InvariantCulture, $"frame_rate_hz = {TomlLiteral.Of(recipe.FrameRateHz)}\n");
         if (recipe.FlowOffCount > 0)
             text.Append(CultureInfo.InvariantCulture, $"\n[reference]\nuse = \"0:{recipe.FlowOffCount}\"\n");
-        if (JetOutline.Of(scene) is { } outline)
+        PixelPolygon? outline = FlowOutline.Of(scene);
+        if (outline is not null)
             text.Append(CultureInfo.InvariantCulture, $"\n[region]\nflow = [{Polygon(outline)}]\n");
-        text.Append(CultureInfo.InvariantCulture, $"\n[registration]\nmotion = \"{Motion(recipe)}\"\n");
+        text.Append(CultureInfo.InvariantCulture, $"\n[registration]\nmotion = \"{Motion(outline)}\"\n");
         if (recipe.Rig is not null)
             AppendRig(text, recipe.Rig, recipe.Gas);
+        AppendFlow(text, recipe.Flow);
         text.Append(CultureInfo.InvariantCulture, $"\n[output]\nfolder = {TomlLiteral.Of(outputFolder)}\n");
         return text.ToString();
     }
 
-    // A flow that fills the whole picture cannot be told from a motion of the camera; beside a jet there is undisturbed board.
-    private static string Motion(SceneRecipe recipe) => recipe.Flow is FlowRecipe.Jet ? "similarity" : "none";
+    // A flow that fills the whole picture cannot be told from a motion of the camera; beside one with an outline there is undisturbed board.
+    private static string Motion(PixelPolygon? outline) => outline is null ? "none" : "similarity";
+
+    private static void AppendFlow(StringBuilder text, FlowRecipe flow)
+    {
+        if (flow.PathLengthMetres is not double length)
+            return;
+        text.Append("\n[flow]\nshape = \"planar\"\n");
+        Append(text, "path_length_mm", length * 1e3);
+    }
 
     private static string Polygon(PixelPolygon polygon) =>
         "[" + string.Join(", ", polygon.Corners.Select(corner => string.Create(CultureInfo.InvariantCulture, $"[{corner.X:0}, {corner.Y:0}]"))) + "]";

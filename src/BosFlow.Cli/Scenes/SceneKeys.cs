@@ -44,13 +44,14 @@ internal static class SceneKeys
         Section = "flow",
         Name = "kind",
         Description = "Which flow; each has keys of its own.",
-        Choices = [("shift", FlowKind.Shift), ("sinusoid", FlowKind.Sinusoid), ("linear", FlowKind.Linear), ("jet", FlowKind.Jet), ("lens", FlowKind.Lens), ("wedge", FlowKind.Wedge)],
+        Choices = [("shift", FlowKind.Shift), ("sinusoid", FlowKind.Sinusoid), ("linear", FlowKind.Linear), ("jet", FlowKind.Jet), ("lens", FlowKind.Lens), ("wedge", FlowKind.Wedge),
+            ("slab-gradient", FlowKind.SlabGradient), ("slab-stripe", FlowKind.SlabStripe), ("slab-blob", FlowKind.SlabBlob), ("shock", FlowKind.Shock)],
     };
 
     public static readonly NumberKey U = Number("flow", "u_px", "shift, linear: displacement to the right (linear: at the centre). sinusoid: its amplitude.", -1000, 1000, false, null);
     public static readonly NumberKey V = Number("flow", "v_px", "shift, linear: displacement down (linear: at the centre). sinusoid: its amplitude.", -1000, 1000, false, null);
     public static readonly NumberKey Wavelength = Number("flow", "wavelength_px", "sinusoid: wavelength.", 0, 1e6, true, null);
-    public static readonly NumberKey Direction = Number("flow", "direction_deg", "sinusoid: direction in which it varies; jet: direction of the jet; wedge: direction of its thick side. Counter-clockwise as seen, 0 = to the right.", -360, 360, false, null);
+    public static readonly NumberKey Direction = Number("flow", "direction_deg", "sinusoid: direction in which it varies; jet: direction of the jet; wedge: direction of its thick side; slab-gradient: direction towards the denser side; slab-stripe: direction of its middle line; shock: direction of the oncoming flow. Counter-clockwise as seen, 0 = to the right.", -360, 360, false, null);
     public static readonly NumberKey Phase = Number("flow", "phase_deg", "sinusoid: phase at the first pixel.", -360, 360, false, 0);
     public static readonly NumberKey DuDx = Gradient("du_dx", "u along x");
     public static readonly NumberKey DuDy = Gradient("du_dy", "u along y");
@@ -58,12 +59,20 @@ internal static class SceneKeys
     public static readonly NumberKey DvDy = Gradient("dv_dy", "v along y");
     public static readonly NumberKey NozzleX = Number("flow", "nozzle_x_px", "jet: column of the nozzle; may lie outside the picture.", -1e5, 1e5, false, null);
     public static readonly NumberKey NozzleY = Number("flow", "nozzle_y_px", "jet: row of the nozzle.", -1e5, 1e5, false, null);
-    public static readonly NumberKey HalfWidth = Number("flow", "half_width_mm", "jet: radius at the nozzle where the density deficit is down to 1/e.", 0, 1e4, true, null);
+    public static readonly NumberKey HalfWidth = Number("flow", "half_width_mm", "jet, slab-stripe, slab-blob: distance from the axis (jet: at the nozzle) or centre at which the difference of density is down to 1/e.", 0, 1e4, true, null);
     public static readonly NumberKey Growth = Number("flow", "growth", "jet: growth of that radius along the axis, mm for each mm.", 0, 1, false, null);
-    public static readonly NumberKey Temperature = Number("flow", "temperature_c", "jet: temperature on the axis at the nozzle.", -200, 5000, false, null);
+    public static readonly NumberKey Temperature = Number("flow", "temperature_c", "jet, slab-stripe, slab-blob: temperature on the axis (jet: at the nozzle) or in the centre, at ambient pressure.", -200, 5000, false, null);
     public static readonly NumberKey LensFocalLength = Number("flow", "lens_focal_length_mm", "lens: focal length; negative for a diverging lens.", -1e7, 1e7, false, null);
     public static readonly NumberKey GlassIndex = Number("flow", "glass_index", "wedge: refractive index of the glass.", 1, 4, false, null);
     public static readonly NumberKey Apex = Number("flow", "apex_deg", "wedge: apex angle.", 0, 10, true, null);
+
+    public static readonly NumberKey PathLength = Number("flow", "path_length_mm", "slab-gradient, slab-stripe, slab-blob, shock: length of the flow along the line of sight, half of it before the flow plane.", 0, 1e5, true, null);
+    public static readonly NumberKey DensityGradient = Number("flow", "density_gradient_kg_m4", "slab-gradient: change of density for each metre; the density in the middle of the picture is the ambient one.", 0, 1e4, false, null);
+    public static readonly NumberKey CentreX = Number("flow", "centre_x_px", "slab-blob: column of its centre; slab-stripe, shock: column of a point on it.", -1e5, 1e5, false, null);
+    public static readonly NumberKey CentreY = Number("flow", "centre_y_px", "slab-blob: row of its centre; slab-stripe, shock: row of a point on it.", -1e5, 1e5, false, null);
+    public static readonly NumberKey Mach = Number("flow", "mach", "shock: Mach number of the oncoming flow, whose density is the ambient one.", 1, 50, true, null);
+    public static readonly NumberKey WedgeAngle = Number("flow", "wedge_deg", "shock: angle by which the wedge turns the flow; positive = counter-clockwise as seen.", -60, 60, false, null);
+    public static readonly NumberKey ShockThickness = Number("flow", "shock_thickness_mm", "shock: jump of the density over its largest slope; stands for what blur and unevenness make of the jump.", 0, 1e3, true, null);
 
     /// <summary>Every section of a recipe.</summary>
     public static readonly IReadOnlyList<CaseSection> Sections =
@@ -72,7 +81,8 @@ internal static class SceneKeys
         new("dots", "The printed pattern as it appears in the picture.", [Diameter, Density, Gap, ContrastFrom, ContrastTo, Margin, DotSeed]),
         new("sensor", "Light to digital numbers.", [Background, Noise, FullWell, Bits]),
         new("shake", "Motion of the camera; without this section it stands still.", [ShakeShift, ShakeRotation, ShakeScale, ShakeFrequency]),
-        new("flow", "The flow in every frame after the flow-off frames.", [Kind, U, V, Wavelength, Direction, Phase, DuDx, DuDy, DvDx, DvDy, NozzleX, NozzleY, HalfWidth, Growth, Temperature, LensFocalLength, GlassIndex, Apex]),
+        new("flow", "The flow in every frame after the flow-off frames.", [Kind, U, V, Wavelength, Direction, Phase, DuDx, DuDy, DvDx, DvDy, NozzleX, NozzleY, HalfWidth, Growth, Temperature, LensFocalLength, GlassIndex, Apex,
+            PathLength, DensityGradient, CentreX, CentreY, Mach, WedgeAngle, ShockThickness]),
         RigKeys.Section,
         GasKeys.Section,
     ];
@@ -85,8 +95,16 @@ internal static class SceneKeys
         FlowKind.Linear => [U, V, DuDx, DuDy, DvDx, DvDy],
         FlowKind.Jet => [NozzleX, NozzleY, Direction, HalfWidth, Growth, Temperature],
         FlowKind.Lens => [LensFocalLength],
-        _ => [GlassIndex, Apex, Direction],
+        FlowKind.Wedge => [GlassIndex, Apex, Direction],
+        FlowKind.SlabGradient => [DensityGradient, Direction, PathLength],
+        FlowKind.SlabStripe => [CentreX, CentreY, Direction, HalfWidth, Temperature, PathLength],
+        FlowKind.SlabBlob => [CentreX, CentreY, HalfWidth, Temperature, PathLength],
+        FlowKind.Shock => [Mach, WedgeAngle, Direction, CentreX, CentreY, ShockThickness, PathLength],
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
+
+    /// <summary>Whether a kind of flow is given in metres or degrees and needs a rig to become a displacement.</summary>
+    public static bool NeedsRig(FlowKind kind) => kind is not (FlowKind.Shift or FlowKind.Sinusoid or FlowKind.Linear);
 
     private static NumberKey Gradient(string name, string what) => Number("flow", name, $"linear: change of {what}, px for each px.", -1, 1, false, null);
 

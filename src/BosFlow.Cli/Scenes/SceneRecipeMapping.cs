@@ -79,7 +79,14 @@ internal static class SceneRecipeMapping
             FlowKind.Jet => new FlowRecipe.Jet(
                 Of(SceneKeys.NozzleX), Of(SceneKeys.NozzleY), Of(SceneKeys.Direction), Of(SceneKeys.HalfWidth) / 1e3, Of(SceneKeys.Growth), Of(SceneKeys.Temperature) + GasKeys.ZeroCelsiusKelvin),
             FlowKind.Lens => new FlowRecipe.Lens(Of(SceneKeys.LensFocalLength) / 1e3),
-            _ => new FlowRecipe.Wedge(Of(SceneKeys.GlassIndex), Of(SceneKeys.Apex), Of(SceneKeys.Direction)),
+            FlowKind.Wedge => new FlowRecipe.Wedge(Of(SceneKeys.GlassIndex), Of(SceneKeys.Apex), Of(SceneKeys.Direction)),
+            FlowKind.SlabGradient => new FlowRecipe.SlabGradient(Of(SceneKeys.DensityGradient), Of(SceneKeys.Direction), Of(SceneKeys.PathLength) / 1e3),
+            FlowKind.SlabStripe => new FlowRecipe.SlabStripe(
+                Of(SceneKeys.CentreX), Of(SceneKeys.CentreY), Of(SceneKeys.Direction), Of(SceneKeys.HalfWidth) / 1e3, Of(SceneKeys.Temperature) + GasKeys.ZeroCelsiusKelvin, Of(SceneKeys.PathLength) / 1e3),
+            FlowKind.SlabBlob => new FlowRecipe.SlabBlob(
+                Of(SceneKeys.CentreX), Of(SceneKeys.CentreY), Of(SceneKeys.HalfWidth) / 1e3, Of(SceneKeys.Temperature) + GasKeys.ZeroCelsiusKelvin, Of(SceneKeys.PathLength) / 1e3),
+            _ => new FlowRecipe.Shock(
+                Of(SceneKeys.Mach), Of(SceneKeys.WedgeAngle), Of(SceneKeys.Direction), Of(SceneKeys.CentreX), Of(SceneKeys.CentreY), Of(SceneKeys.ShockThickness) / 1e3, Of(SceneKeys.PathLength) / 1e3),
         };
     }
 }

@@ -113,7 +113,7 @@ internal static class SceneRecipeReader
                 problems.Add(values.LineOf(key), $"{key.FullName} has no meaning for a flow of the kind {word}; remove it.");
         }
 
-        if (kind is FlowKind.Jet or FlowKind.Lens or FlowKind.Wedge && !(values.Has(RigKeys.LensToFlow) && values.Has(RigKeys.FlowToBackground)))
+        if (SceneKeys.NeedsRig(kind) && !(values.Has(RigKeys.LensToFlow) && values.Has(RigKeys.FlowToBackground)))
             problems.Add(0, $"rig.lens_to_flow_mm and rig.flow_to_background_mm are missing; a flow of the kind {word} needs a [rig].");
     }
 }

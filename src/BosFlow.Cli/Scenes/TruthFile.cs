@@ -34,15 +34,19 @@ internal static class TruthFile
             variables.Add(Field("density_gradient_path_y", "kg m-3", "true path integral of the density gradient, down", pathY));
         }
 
-        NetCdfFile.Write(path, new NetCdfContent { Variables = variables, Attributes = Attributes(scene) });
+        if (truth.DensityKgM3 is { } density)
+            variables.Add(Field("density", "kg m-3", "true density in the middle plane of the flow, at the point that the node's line of sight meets in the undisturbed gas", density));
+        if (truth.TemperatureKelvin is { } temperature)
+            variables.Add(Field("temperature", "K", "true temperature at that point, ideal gas at ambient pressure", temperature));
+        NetCdfFile.Write(path, new NetCdfContent { Variables = variables, Attributes = Attributes(scene, truth) });
     }
 
-    private static List<NetCdfAttribute> Attributes(SyntheticScene scene)
+    private static List<NetCdfAttribute> Attributes(SyntheticScene scene, SceneTruth truth)
     {
         List<NetCdfAttribute> attributes =
         [
             new("title", "Exact truth of a synthetic scene"),
-            new("comment", scene.Recipe.Flow is FlowRecipe.Jet
+            new("comment", truth.DensityKgM3 is not null
                 ? "Ray-traced in three dimensions from the pinhole to the background; path integrals are taken along the refracted ray that meets the dot which the undisturbed first frame shows at the node."
                 : "Closed form, at the dot which the undisturbed first frame shows at the node."),
             new("flow_off_frames", scene.Recipe.FlowOffCount),

@@ -1,21 +1,40 @@
 namespace BosFlow.Synthesis;
 
 /// <summary>Which flow a scene has; one of the nested kinds.</summary>
-public abstract record FlowRecipe
+public abstract partial record FlowRecipe
 {
     private FlowRecipe()
     {
     }
 
+    /// <summary>Length of a flow that is the same along the line of sight, m; null for every other.</summary>
+    public virtual double? PathLengthMetres => null;
+
+    /// <summary>Whether the pressure in the flow is that of the surrounding gas, so that density and temperature tell each other.</summary>
+    public virtual bool IsAtAmbientPressure => true;
+
     /// <summary>Makes the field for a camera.</summary>
     /// <param name="view">The camera; null where the scene has no rig.</param>
-    /// <param name="gas">Conversion of temperature to index for the hot jet; null where the scene has no rig.</param>
+    /// <param name="gas">Conversion of temperature to index; null where the scene has no rig.</param>
     /// <returns>The field.</returns>
     /// <exception cref="ConfigurationException">The kind needs a rig, or a value is out of range.</exception>
-    internal abstract IFlowField Build(ViewGeometry? view, SceneGas? gas);
+    internal virtual IFlowField Build(ViewGeometry? view, SceneGas? gas) => new TracedField(Needed(view), Medium(Needed(view), gas!)!);
+
+    /// <summary>The index of a gas flow in space, for tracing and for the true density.</summary>
+    /// <param name="view">The camera.</param>
+    /// <param name="gas">Conversion of temperature to index.</param>
+    /// <returns>The field; null for the kinds that are no gas flow.</returns>
+    /// <exception cref="ConfigurationException">A value is out of range.</exception>
+    internal virtual IIndexField? Medium(ViewGeometry view, SceneGas gas) => null;
+
+    /// <summary>Where the flow displaces dots, corners in px, not yet cut at the edges of the picture.</summary>
+    /// <param name="view">The camera.</param>
+    /// <param name="gas">Conversion of temperature to index.</param>
+    /// <returns>The outline; null where the flow fills the picture.</returns>
+    internal virtual IReadOnlyList<(double X, double Y)>? Outline(ViewGeometry view, SceneGas gas) => null;
 
     private static ViewGeometry Needed(ViewGeometry? view) =>
-        view ?? throw new ConfigurationException(["A hot jet, a lens and a wedge need a rig: give the distances and the scale."]);
+        view ?? throw new ConfigurationException(["A flow of gas, a lens and a wedge need a rig: give the distances and the scale."]);
 
     /// <summary>The same displacement everywhere.</summary>
     /// <param name="U">To the right, px.</param>
@@ -55,48 +74,5 @@ public abstract record FlowRecipe
     public sealed record Wedge(double GlassIndex, double ApexDegrees, double ThickSideDegrees) : FlowRecipe
     {
         internal override IFlowField Build(ViewGeometry? view, SceneGas? gas) => new WedgeField(Needed(view), GlassIndex, ApexDegrees, ThickSideDegrees);
-    }
-
-    /// <summary>A free jet of hot gas, ray-traced.</summary>
-    /// <param name="NozzleX">x of the nozzle in the picture, px; may lie outside.</param>
-    /// <param name="NozzleY">y of the nozzle, px.</param>
-    /// <param name="DirectionDegrees">Direction, degrees counter-clockwise as seen; 90 = upward.</param>
-    /// <param name="HalfWidthMetres">1/e half-width at the nozzle, m, greater than 0.</param>
-    /// <param name="Growth">Growth of the half-width along the axis, m/m, 0 to 1.</param>
-    /// <param name="TemperatureKelvin">Temperature on the axis at the nozzle, K, greater than 0.</param>
-    public sealed record Jet(double NozzleX, double NozzleY, double DirectionDegrees, double HalfWidthMetres, double Growth, double TemperatureKelvin) : FlowRecipe
-    {
-        /// <summary>The jet in the camera's axes.</summary>
-        /// <param name="view">The camera.</param>
-        /// <param name="gas">Index of the hot gas.</param>
-        internal HotJet InView(ViewGeometry view, SceneGas gas)
-        {
-            (double x, double y) = view.OnFlowPlane(NozzleX, NozzleY);
-            return new HotJet(x, y, view.LensToFlowMetres, DirectionDegrees, HalfWidthMetres, Growth, gas.IndexExcess(TemperatureKelvin));
-        }
-
-        internal override IFlowField Build(ViewGeometry? view, SceneGas? gas)
-        {
-            ViewGeometry camera = Needed(view);
-            if (!(HalfWidthMetres > 0 && Growth is >= 0 and <= 1 && TemperatureKelvin > 0))
-                throw new ConfigurationException([FormattableString.Invariant($"A jet needs a half-width above 0 (given {HalfWidthMetres * 1e3} mm), a growth of 0 to 1 (given {Growth}) and a temperature above 0 K (given {TemperatureKelvin} K).")]);
-            HotJet jet = InView(camera, gas!);
-            RequireOriginOutOfSight(camera, jet);
-            return new TracedJetField(camera, jet);
-        }
-
-        /// <summary>The model has no nozzle: it narrows to a point behind it, and that point must not be in the picture or its margin.</summary>
-        private static void RequireOriginOutOfSight(ViewGeometry view, HotJet jet)
-        {
-            foreach (double x in (double[])[-0.15, 2.15])
-            {
-                foreach (double y in (double[])[-0.15, 2.15])
-                {
-                    (double flowX, double flowY) = view.OnFlowPlane(x * view.CentreX, y * view.CentreY);
-                    if (jet.HalfWidthAt(jet.Split(flowX, flowY).Along) < 0.3 * jet.HalfWidth)
-                        throw new ConfigurationException(["The jet narrows to a point within the picture; put its nozzle nearer to the edge of the picture, or make it wider or its growth smaller."]);
-                }
-            }
-        }
     }
 }

@@ -20,4 +20,16 @@ public sealed record SceneGas(double GladstoneDaleM3PerKg, double AmbientDensity
     /// <param name="temperatureKelvin">Temperature, K.</param>
     public double IndexExcess(double temperatureKelvin) =>
         GladstoneDaleM3PerKg * AmbientDensityKgM3 * ((AmbientTemperatureKelvin / temperatureKelvin) - 1);
+
+    /// <summary>rho - rho0 at a temperature, kg/m3: rho0 (T0 / T - 1).</summary>
+    /// <param name="temperatureKelvin">Temperature, K.</param>
+    public double DensityExcess(double temperatureKelvin) => AmbientDensityKgM3 * ((AmbientTemperatureKelvin / temperatureKelvin) - 1);
+
+    /// <summary>Density where the index differs from that of the surrounding gas by an excess, kg/m3: rho0 + excess / K.</summary>
+    /// <param name="indexExcess">n - n0, 1.</param>
+    public double DensityAt(double indexExcess) => AmbientDensityKgM3 + (indexExcess / GladstoneDaleM3PerKg);
+
+    /// <summary>Temperature of a density at the ambient pressure, K: T0 rho0 / rho.</summary>
+    /// <param name="densityKgM3">Density, kg/m3.</param>
+    public double TemperatureAt(double densityKgM3) => AmbientTemperatureKelvin * AmbientDensityKgM3 / densityKgM3;
 }

@@ -22,4 +22,13 @@ public sealed class SceneTruth
 
     /// <summary>Integral of d rho / dy (y down) along that ray, kg m-3; null likewise.</summary>
     public float[]? DensityGradientPathY { get; init; }
+
+    /// <summary>
+    /// Density in the middle plane of the flow at the point that the node's line of sight meets in the undisturbed gas, kg/m3. In a flow that is the same along
+    /// the line of sight this is the density all along it; in a round one the cut through the axis. Null where the scene has no gas flow.
+    /// </summary>
+    public float[]? DensityKgM3 { get; init; }
+
+    /// <summary>Temperature at that point, K, of an ideal gas at ambient pressure; null where there is no density, or the pressure is not the ambient one.</summary>
+    public float[]? TemperatureKelvin { get; init; }
 }

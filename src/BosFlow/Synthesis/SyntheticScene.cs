@@ -14,6 +14,8 @@ public sealed class SyntheticScene
     private readonly Dot[] displaced;
     private readonly IFlowField field;
     private readonly CameraShake? shake;
+    private readonly SceneGas? gas;
+    private readonly IIndexField? medium;
 
     /// <summary>Draws the pattern and displaces it.</summary>
     /// <param name="recipe">The recipe.</param>
@@ -28,7 +30,9 @@ public sealed class SyntheticScene
         Recipe = recipe;
         Scale = recipe.Rig is null ? null : OpticalScaling.From(recipe.Rig, recipe.Gas);
         View = recipe.Rig is null ? null : ViewGeometry.Of(recipe.Rig, Scale!, recipe.Width, recipe.Height);
-        field = recipe.Flow.Build(View, recipe.Rig is null ? null : SceneGas.Of(recipe.Gas));
+        gas = recipe.Rig is null ? null : SceneGas.Of(recipe.Gas);
+        field = recipe.Flow.Build(View, gas);
+        medium = View is null ? null : recipe.Flow.Medium(View, gas!);
         shake = recipe.Shake is null ? null : new CameraShake(recipe.Shake, recipe.Width, recipe.Height, SeededRandom.PartSeed(recipe.Seed, ShakeStream, 0));
         pattern = SpecklePattern.Draw(recipe.Width, recipe.Height, recipe.Speckle);
         displaced = SceneRenderer.Displace(pattern, field, cancellationToken);
@@ -86,6 +90,8 @@ public sealed class SyntheticScene
         float[] v = new float[grid.Count];
         float[]? pathX = Scale is null ? null : new float[grid.Count];
         float[]? pathY = Scale is null ? null : new float[grid.Count];
+        float[]? density = medium is null ? null : new float[grid.Count];
+        float[]? temperature = medium is not null && Recipe.Flow.IsAtAmbientPressure ? new float[grid.Count] : null;
         Parallel.For(0, grid.Rows, new ParallelOptions { CancellationToken = cancellationToken }, row =>
         {
             for (int column = 0; column < grid.Columns; column++)
@@ -98,9 +104,30 @@ public sealed class SyntheticScene
                     continue;
                 pathX![node] = (float)DensityPath(sample.IndexGradientPathX, sample.U);
                 pathY![node] = (float)DensityPath(sample.IndexGradientPathY, sample.V);
+                if (medium is null)
+                    continue;
+                double atNode = DensityInFlowPlane(grid.X(column), grid.Y(row));
+                density![node] = (float)atNode;
+                if (temperature is not null)
+                    temperature[node] = (float)gas!.TemperatureAt(atNode);
             }
         });
-        return new SceneTruth { Grid = grid, U = u, V = v, DensityGradientPathX = pathX, DensityGradientPathY = pathY };
+        return new SceneTruth
+        {
+            Grid = grid,
+            U = u,
+            V = v,
+            DensityGradientPathX = pathX,
+            DensityGradientPathY = pathY,
+            DensityKgM3 = density,
+            TemperatureKelvin = temperature,
+        };
+    }
+
+    private double DensityInFlowPlane(double x, double y)
+    {
+        (double flowX, double flowY) = View!.OnFlowPlane(x, y);
+        return gas!.DensityAt(medium!.At(flowX, flowY, View.LensToFlowMetres).Excess);
     }
 
     private double DensityPath(double indexPath, double displacement) =>

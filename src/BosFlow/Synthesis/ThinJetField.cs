@@ -6,7 +6,7 @@ namespace BosFlow.Synthesis;
 /// <remarks>
 /// The integral of n - n0 along z is P = sqrt(pi) delta a exp(-q^2 / a^2), q the distance from the axis in the picture's plane (delta a does not depend on s);
 /// dP/dq = -2 q / a^2 P, dP/ds = 2 q^2 a' / a^3 P; eps = grad P / n0; u = -Z_D eps / S. Neglects obliquity, bending inside the flow, and the shift of
-/// the line of sight by the displacement itself: about 1e-2 of the peak for a close camera. <see cref="TracedJetField"/> has all of it.
+/// the line of sight by the displacement itself: about 1e-2 of the peak for a close camera. <see cref="TracedField"/> has all of it.
 /// </remarks>
 public sealed record ThinJetField(ViewGeometry View, HotJet Jet) : IFlowField
 {

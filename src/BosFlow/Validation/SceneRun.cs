@@ -27,10 +27,10 @@ internal static class SceneRun
             Case = new ExperimentCase
             {
                 Footage = new FootageSettings(),
-                Region = new RegionSettings { Flow = JetOutline.Of(scene) is { } outline ? [outline] : [] },
+                Region = new RegionSettings { Flow = FlowOutline.Of(scene) is { } outline ? [outline] : [] },
                 Registration = new RegistrationSettings { Motion = motion },
                 Displacement = settings,
-                Rig = recipe.Rig,
+                Rig = recipe.Rig is null ? null : recipe.Rig with { PathLengthMetres = recipe.Flow.PathLengthMetres },
                 Gas = recipe.Gas,
             },
             Footage = footage,

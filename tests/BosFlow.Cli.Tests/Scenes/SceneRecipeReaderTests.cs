@@ -43,6 +43,31 @@ public sealed class SceneRecipeReaderTests
         Assert.Equal(6, recipe.Shake!.ShiftPixels);
     }
 
+    [Fact]
+    public void Parse_SlabsAndShock_AreInSiUnits()
+    {
+        Assert.Equal(
+            new FlowRecipe.SlabGradient(4.5, 90, 0.12),
+            Flow("kind = \"slab-gradient\"\ndensity_gradient_kg_m4 = 4.5\ndirection_deg = 90\npath_length_mm = 120"));
+        Assert.Equal(
+            new FlowRecipe.SlabStripe(60, 40, 30, 0.005, 573.15, 0.12),
+            Flow("kind = \"slab-stripe\"\ncentre_x_px = 60\ncentre_y_px = 40\ndirection_deg = 30\nhalf_width_mm = 5\ntemperature_c = 300\npath_length_mm = 120"));
+        Assert.Equal(
+            new FlowRecipe.SlabBlob(60, 40, 0.005, 573.15, 0.12),
+            Flow("kind = \"slab-blob\"\ncentre_x_px = 60\ncentre_y_px = 40\nhalf_width_mm = 5\ntemperature_c = 300\npath_length_mm = 120"));
+        Assert.Equal(
+            new FlowRecipe.Shock(2, -10, 180, 60, 40, 0.004, 0.12),
+            Flow("kind = \"shock\"\nmach = 2\nwedge_deg = -10\ndirection_deg = 180\ncentre_x_px = 60\ncentre_y_px = 40\nshock_thickness_mm = 4\npath_length_mm = 120"));
+    }
+
+    [Fact]
+    public void Parse_SlabWithoutRig_IsRefused()
+    {
+        ConfigurationException refusal = Assert.Throws<ConfigurationException>(() => SceneRecipeReader.Parse(
+            Minimal[..Minimal.IndexOf("kind", StringComparison.Ordinal)] + "kind = \"slab-gradient\"\ndensity_gradient_kg_m4 = 4.5\ndirection_deg = 90\npath_length_mm = 120", "recipe.toml"));
+        Assert.Contains("a flow of the kind slab-gradient needs a [rig]", refusal.Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("frames = 3", "frame_count = 3", "recipe.toml, line 4: scene.frame_count is not known")]
     [InlineData("u_px = 1.5", "u_px = \"1.5\"", "flow.u_px = \"1.5\" is a text")]
@@ -67,4 +92,7 @@ public sealed class SceneRecipeReaderTests
         InputDataException refusal = Assert.Throws<InputDataException>(() => SceneRecipeReader.Read("/nowhere/recipe.toml"));
         Assert.Contains("/nowhere/recipe.toml", refusal.Message, StringComparison.Ordinal);
     }
+
+    private static FlowRecipe Flow(string lines) => SceneRecipeReader.Parse(
+        Minimal[..Minimal.IndexOf("kind", StringComparison.Ordinal)] + lines + "\n[rig]\nlens_to_flow_mm = 1000\nflow_to_background_mm = 1000\nbackground_mm_per_px = 0.2", "recipe.toml").Flow;
 }

@@ -20,7 +20,7 @@ public sealed class JetFieldTests
         HotJet column = Column(FarView, 50e-3);
         // A ray parallel to the optical axis has no pixel; a far pinhole's ray crosses the flow plane at the impact distance.
         double pixel = FarView.CentreX + (impact / FarView.FlowMetresPerPixel);
-        TracedRay ray = new JetRayTracer(FarView, column).Trace(pixel, FarView.CentreY);
+        TracedRay ray = new RayTracer(FarView, new JetIndexField(column)).Trace(pixel, FarView.CentreY);
         double deflection = ray.IndexGradientPathX / FarView.AmbientIndex;
         Assert.True(deflection > 0, "light bends away from the hot axis, towards denser gas");
         // The independent script had n0 = 1 and started from a parallel ray: 3e-4 of the value.
@@ -43,7 +43,7 @@ public sealed class JetFieldTests
     [Fact]
     public void TracedJet_HotPlume_DotsMoveInwardToTheAxis()
     {
-        var field = new TracedJetField(NearView, Column(NearView, 8e-3));
+        var field = new TracedField(NearView, new JetIndexField(Column(NearView, 8e-3)));
         Assert.True(field.At(NearView.CentreX + 60, NearView.CentreY).U < -0.1);
         Assert.True(field.At(NearView.CentreX - 60, NearView.CentreY).U > 0.1);
         Assert.Equal(0, field.At(NearView.CentreX, NearView.CentreY).U, 1e-9);
@@ -54,7 +54,7 @@ public sealed class JetFieldTests
     public void TracedJet_ColdJet_DotsMoveOutward()
     {
         HotJet cold = Column(NearView, 8e-3) with { IndexExcess = 1e-4 };
-        Assert.True(new TracedJetField(NearView, cold).At(NearView.CentreX + 60, NearView.CentreY).U > 0.1);
+        Assert.True(new TracedField(NearView, new JetIndexField(cold)).At(NearView.CentreX + 60, NearView.CentreY).U > 0.1);
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public sealed class JetFieldTests
     {
         HotJet jet = Jet(NearView);
         var thin = new ThinJetField(NearView, jet);
-        var traced = new TracedJetField(NearView, jet);
+        var traced = new TracedField(NearView, new JetIndexField(jet));
         double peak = 0, largest = 0;
         for (double y = 20; y < 470; y += 45)
         {
@@ -85,8 +85,8 @@ public sealed class JetFieldTests
     public void TracedJet_AnyPlace_RayOfTheDisplacedPixelMeetsTheDot()
     {
         HotJet jet = Jet(NearView);
-        FlowSample sample = new TracedJetField(NearView, jet).At(280, 300);
-        TracedRay ray = new JetRayTracer(NearView, jet).Trace(280 + sample.U, 300 + sample.V);
+        FlowSample sample = new TracedField(NearView, new JetIndexField(jet)).At(280, 300);
+        TracedRay ray = new RayTracer(NearView, new JetIndexField(jet)).Trace(280 + sample.U, 300 + sample.V);
         (double dotX, double dotY) = NearView.OnBackground(280, 300);
         Assert.Equal(dotX, ray.X, 1e-12);
         Assert.Equal(dotY, ray.Y, 1e-12);
@@ -95,7 +95,7 @@ public sealed class JetFieldTests
     [Fact]
     public void Trace_HalvedStep_ChangesNothingThatMatters()
     {
-        var tracer = new JetRayTracer(NearView, Jet(NearView));
+        var tracer = new RayTracer(NearView, new JetIndexField(Jet(NearView)));
         TracedRay coarse = tracer.Trace(380, 200);
         TracedRay fine = tracer.Trace(380, 200, 512);
         Assert.Equal(fine.IndexGradientPathX, coarse.IndexGradientPathX, 1e-6 * Math.Abs(fine.IndexGradientPathX));
@@ -129,13 +129,13 @@ public sealed class JetFieldTests
 
         double stretch = Math.Sqrt(1 + ((backX * backX) + (backY * backY)) / 4);
         double expected = sum * 0.2 / (3 * Count) * stretch;
-        Assert.Equal(expected, new JetRayTracer(NearView, jet).Trace(X, Y).IndexGradientPathX, 1e-5 * Math.Abs(expected));
+        Assert.Equal(expected, new RayTracer(NearView, new JetIndexField(jet)).Trace(X, Y).IndexGradientPathX, 1e-5 * Math.Abs(expected));
     }
 
     [Fact]
     public void TracedJet_AbsurdStrength_IsRefused()
     {
-        var field = new TracedJetField(NearView, Column(NearView, 1e-3) with { IndexExcess = 0.5 });
+        var field = new TracedField(NearView, new JetIndexField(Column(NearView, 1e-3) with { IndexExcess = 0.5 }));
         Assert.Throws<ConfigurationException>(() => field.At(NearView.CentreX + 5, NearView.CentreY));
     }
 

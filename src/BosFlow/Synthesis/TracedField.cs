@@ -1,20 +1,20 @@
 namespace BosFlow.Synthesis;
 
-/// <summary>A hot jet by ray tracing: for every dot the ray that really meets it is found, so the displacement is exact.</summary>
+/// <summary>A flow by ray tracing: for every dot the ray that really meets it is found, so the displacement is exact.</summary>
 /// <remarks>
 /// The dot at the reference pixel p is seen at p + (u, v), where the ray of pixel p + (u, v) meets the background at the dot. Solved by fixed-point iteration,
 /// which contracts by the displacement's gradient (a few hundredths) in each turn, to 1e-9 px.
 /// </remarks>
 /// <param name="view">The camera.</param>
-/// <param name="jet">The jet.</param>
-public sealed class TracedJetField(ViewGeometry view, HotJet jet) : IFlowField
+/// <param name="flow">The index of the flow.</param>
+public sealed class TracedField(ViewGeometry view, IIndexField flow) : IFlowField
 {
     private const double LargestRest = 1e-9;
     private const int LargestTurns = 60;
-    private readonly JetRayTracer tracer = new(view, jet);
+    private readonly RayTracer tracer = new(view, flow);
 
     /// <inheritdoc/>
-    /// <exception cref="ConfigurationException">The jet is so strong that rays cross before the background: no single displacement exists.</exception>
+    /// <exception cref="ConfigurationException">The flow is so strong that rays cross before the background: no single displacement exists.</exception>
     public FlowSample At(double x, double y)
     {
         (double dotX, double dotY) = view.OnBackground(x, y);
@@ -31,6 +31,6 @@ public sealed class TracedJetField(ViewGeometry view, HotJet jet) : IFlowField
                 return new FlowSample(u, v, ray.IndexGradientPathX, ray.IndexGradientPathY);
         }
 
-        throw new ConfigurationException([FormattableString.Invariant($"The jet is so strong that rays cross near ({x:F0}, {y:F0}) px; make its temperature or the distance to the background smaller.")]);
+        throw new ConfigurationException([FormattableString.Invariant($"The flow is so strong that rays cross near ({x:F0}, {y:F0}) px; make its change of density, its length along the line of sight or the distance to the background smaller.")]);
     }
 }
