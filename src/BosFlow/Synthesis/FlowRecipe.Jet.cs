@@ -11,6 +11,9 @@ public abstract partial record FlowRecipe
     /// <param name="TemperatureKelvin">Temperature on the axis at the nozzle, K, greater than 0.</param>
     public sealed record Jet(double NozzleX, double NozzleY, double DirectionDegrees, double HalfWidthMetres, double Growth, double TemperatureKelvin) : FlowRecipe
     {
+        /// <inheritdoc/>
+        public override double? SourceTemperatureKelvin => TemperatureKelvin;
+
         /// <summary>The jet in the camera's axes.</summary>
         /// <param name="view">The camera.</param>
         /// <param name="gas">Index of the hot gas.</param>

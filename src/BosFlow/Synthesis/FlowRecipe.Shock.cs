@@ -29,6 +29,7 @@ public abstract partial record FlowRecipe
         {
             if (!(ThicknessMetres > 0))
                 throw new ConfigurationException([FormattableString.Invariant($"The shock is {ThicknessMetres * 1e3} mm thick; the thickness must be above 0.")]);
+            RequireOneGas(gas);
             ObliqueShock shock = Behind();
             (double sine, double cosine) = Math.SinCos(double.DegreesToRadians(DirectionOfShock(shock)));
             (double flowSine, double flowCosine) = Math.SinCos(double.DegreesToRadians(DirectionDegrees));

@@ -13,6 +13,7 @@ public abstract partial record FlowRecipe
 
         internal override IIndexField Medium(ViewGeometry view, SceneGas gas)
         {
+            RequireOneGas(gas);
             (double sine, double cosine) = Math.SinCos(double.DegreesToRadians(DirectionDegrees));
             var profile = new LinearDensity(GradientKgM4 * cosine, -GradientKgM4 * sine);
             // The margin of the pattern reaches some percent beyond the picture.
@@ -36,6 +37,9 @@ public abstract partial record FlowRecipe
         /// <inheritdoc/>
         public override double? PathLengthMetres => LengthMetres;
 
+        /// <inheritdoc/>
+        public override double? SourceTemperatureKelvin => TemperatureKelvin;
+
         internal override IIndexField Medium(ViewGeometry view, SceneGas gas) =>
             Slab(view, gas, LengthMetres, Gaussian(view, gas, CentreX, CentreY, HalfWidthMetres, TemperatureKelvin, DirectionDegrees));
 
@@ -57,6 +61,9 @@ public abstract partial record FlowRecipe
         /// <inheritdoc/>
         public override double? PathLengthMetres => LengthMetres;
 
+        /// <inheritdoc/>
+        public override double? SourceTemperatureKelvin => TemperatureKelvin;
+
         internal override IIndexField Medium(ViewGeometry view, SceneGas gas) =>
             Slab(view, gas, LengthMetres, Gaussian(view, gas, CentreX, CentreY, HalfWidthMetres, TemperatureKelvin, null));
 
@@ -72,7 +79,14 @@ public abstract partial record FlowRecipe
         if (!(halfWidth > 0 && temperature > 0))
             throw new ConfigurationException([FormattableString.Invariant($"A stripe or blob needs a half-width above 0 (given {halfWidth * 1e3} mm) and a temperature above 0 K (given {temperature} K).")]);
         (double x, double y) = view.OnFlowPlane(centreX, centreY);
-        return new GaussianDensity(x, y, halfWidth, gas.DensityExcess(temperature), stripeDegrees);
+        // The profile is that of the index; in one gas the density has the same.
+        return new GaussianDensity(x, y, halfWidth, gas.IndexExcess(temperature) / gas.GladstoneDaleM3PerKg, stripeDegrees);
+    }
+
+    private static void RequireOneGas(SceneGas gas)
+    {
+        if (!gas.IsOneGas)
+            throw new ConfigurationException(["A linear density and a shock are of one gas, but the gas of the flow is not that around it; give one gas, or another kind of flow."]);
     }
 
     private static DensitySlab Slab(ViewGeometry view, SceneGas gas, double length, IDensityProfile profile)

@@ -13,6 +13,9 @@ public abstract partial record FlowRecipe
     /// <summary>Whether the pressure in the flow is that of the surrounding gas, so that density and temperature tell each other.</summary>
     public virtual bool IsAtAmbientPressure => true;
 
+    /// <summary>Temperature of the unmixed gas of the flow, K; null for the kinds that have none.</summary>
+    public virtual double? SourceTemperatureKelvin => null;
+
     /// <summary>Makes the field for a camera.</summary>
     /// <param name="view">The camera; null where the scene has no rig.</param>
     /// <param name="gas">Conversion of temperature to index; null where the scene has no rig.</param>

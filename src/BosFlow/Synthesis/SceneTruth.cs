@@ -29,6 +29,6 @@ public sealed class SceneTruth
     /// </summary>
     public float[]? DensityKgM3 { get; init; }
 
-    /// <summary>Temperature at that point, K, of an ideal gas at ambient pressure; null where there is no density, or the pressure is not the ambient one.</summary>
+    /// <summary>Temperature at that point, K, at ambient pressure by <see cref="SceneGas"/>; null where there is no density, or the pressure is not the ambient one.</summary>
     public float[]? TemperatureKelvin { get; init; }
 }

@@ -90,6 +90,7 @@ public sealed class SyntheticScene
         float[] v = new float[grid.Count];
         float[]? pathX = Scale is null ? null : new float[grid.Count];
         float[]? pathY = Scale is null ? null : new float[grid.Count];
+        double source = Recipe.Flow.SourceTemperatureKelvin ?? Recipe.Gas.AmbientTemperatureKelvin;
         float[]? density = medium is null ? null : new float[grid.Count];
         float[]? temperature = medium is not null && Recipe.Flow.IsAtAmbientPressure ? new float[grid.Count] : null;
         Parallel.For(0, grid.Rows, new ParallelOptions { CancellationToken = cancellationToken }, row =>
@@ -106,10 +107,10 @@ public sealed class SyntheticScene
                 pathY![node] = (float)DensityPath(sample.IndexGradientPathY, sample.V);
                 if (medium is null)
                     continue;
-                double atNode = DensityInFlowPlane(grid.X(column), grid.Y(row));
-                density![node] = (float)atNode;
+                double excess = IndexExcessInFlowPlane(grid.X(column), grid.Y(row));
+                density![node] = (float)gas!.DensityAt(excess, source);
                 if (temperature is not null)
-                    temperature[node] = (float)gas!.TemperatureAt(atNode);
+                    temperature[node] = (float)gas.TemperatureAt(excess, source);
             }
         });
         return new SceneTruth
@@ -124,10 +125,10 @@ public sealed class SyntheticScene
         };
     }
 
-    private double DensityInFlowPlane(double x, double y)
+    private double IndexExcessInFlowPlane(double x, double y)
     {
         (double flowX, double flowY) = View!.OnFlowPlane(x, y);
-        return gas!.DensityAt(medium!.At(flowX, flowY, View.LensToFlowMetres).Excess);
+        return medium!.At(flowX, flowY, View.LensToFlowMetres).Excess;
     }
 
     private double DensityPath(double indexPath, double displacement) =>

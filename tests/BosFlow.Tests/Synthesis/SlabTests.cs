@@ -55,7 +55,7 @@ public sealed class SlabTests
     [Fact]
     public void HotBlob_Anywhere_DotsMoveTowardsItsCentre()
     {
-        TracedField field = Field(new GaussianDensity(0, 0, 8e-3, Air.DensityExcess(600), null));
+        TracedField field = Field(new GaussianDensity(0, 0, 8e-3, Air.IndexExcess(600) / Coefficient, null));
         Assert.True(field.At(View.CentreX + 80, View.CentreY).U < -0.1);
         Assert.True(field.At(View.CentreX - 80, View.CentreY).U > 0.1);
         Assert.True(field.At(View.CentreX, View.CentreY + 80).V < -0.1);
@@ -65,12 +65,12 @@ public sealed class SlabTests
 
     [Fact]
     public void ColdBlob_Anywhere_DotsMoveAwayFromItsCentre() =>
-        Assert.True(Field(new GaussianDensity(0, 0, 8e-3, Air.DensityExcess(200), null)).At(View.CentreX + 80, View.CentreY).U > 0.1);
+        Assert.True(Field(new GaussianDensity(0, 0, 8e-3, Air.IndexExcess(200) / Coefficient, null)).At(View.CentreX + 80, View.CentreY).U > 0.1);
 
     [Fact]
     public void HotStripe_LyingFlat_MovesDotsAcrossItOnly()
     {
-        TracedField field = Field(new GaussianDensity(0, 0, 8e-3, Air.DensityExcess(600), 0));
+        TracedField field = Field(new GaussianDensity(0, 0, 8e-3, Air.IndexExcess(600) / Coefficient, 0));
         FlowSample below = field.At(View.CentreX, View.CentreY + 80);
         Assert.True(below.V < -0.1, "upwards, to the hot middle");
         Assert.Equal(0, below.U, 1e-9);
