@@ -12,7 +12,8 @@ internal static class AxisFinder
 {
     private const double SearchDegrees = 40;
     private const double CoarseDegrees = 4;
-    private const int MostCoarsePlaces = 2500;
+    private const int MostCoarsePlaces = 600;
+    private const int MostCoarseOffsets = 60;
     private const int Turns = 12;
     private const double PixelStep = 0.05;
 
@@ -69,12 +70,13 @@ internal static class AxisFinder
         double middleX = grid.X(0) + (0.5 * grid.Spacing * (grid.Columns - 1));
         double middleY = grid.Y(0) + (0.5 * grid.Spacing * (grid.Rows - 1));
         double reach = 0.5 * grid.Spacing * Math.Max(grid.Columns, grid.Rows);
+        double step = Math.Max(grid.Spacing, 2 * reach / MostCoarseOffsets);
         AxisFrame best = AxisFrame.At(middleX, middleY, direction);
         double largest = double.NegativeInfinity;
         for (double turn = -SearchDegrees; turn <= SearchDegrees; turn += CoarseDegrees)
         {
             AxisFrame middle = AxisFrame.At(middleX, middleY, direction + turn);
-            for (double right = -reach; right <= reach; right += grid.Spacing)
+            for (double right = -reach; right <= reach; right += step)
             {
                 AxisFrame axis = middle.MovedRight(right);
                 double overlap = symmetry.Overlap(axis);

@@ -9,13 +9,11 @@ namespace BosFlow.Density;
 /// </remarks>
 internal sealed class DensityConversion
 {
-    // Molar gas constant, J/(mol K), exact since 2019 (SI brochure, 9th ed.).
-    private const double GasConstant = 8.31446261815324;
-
     private readonly double gladstoneDale;
     private readonly double ambientOverFlow;
     private readonly double ambientDensity;
-    private readonly double pressureTimesMolarMass;
+    private readonly double pressure;
+    private readonly double? molarMass;
 
     /// <summary>Prepares the conversion.</summary>
     /// <param name="inputs">The inputs.</param>
@@ -29,10 +27,11 @@ internal sealed class DensityConversion
         ambientDensity = gas.AmbientDensity;
         IndexGradientPathPerPixel = scale.IndexGradientPathPerPixel;
         FlowMetresPerPixel = scale.FlowMetresPerPixel;
+        BackgroundMetresPerPixel = scale.BackgroundMetresPerPixel;
         PathLengthMetres = inputs.Rig.PathLengthMetres;
         AmbientIndex = gas.AmbientIndex;
-        HasTemperature = inputs.Flow.Temperature == TemperatureModel.IdealGas && gas.FlowMolarMass is not null;
-        pressureTimesMolarMass = HasTemperature ? (inputs.Flow.FlowPressurePascal ?? inputs.Gas.AmbientPressurePascal) * gas.FlowMolarMass!.Value : double.NaN;
+        molarMass = inputs.Flow.Temperature == TemperatureModel.IdealGas ? gas.FlowMolarMass : null;
+        pressure = inputs.Flow.FlowPressurePascal ?? gas.AmbientPressure;
     }
 
     /// <summary>Index-gradient path integral for 1 px, 1/px.</summary>
@@ -40,6 +39,9 @@ internal sealed class DensityConversion
 
     /// <summary>Scale in the flow plane, m/px.</summary>
     public double FlowMetresPerPixel { get; }
+
+    /// <summary>Scale in the background plane, m/px.</summary>
+    public double BackgroundMetresPerPixel { get; }
 
     /// <summary>Length of a planar flow, m.</summary>
     public double? PathLengthMetres { get; }
@@ -50,7 +52,7 @@ internal sealed class DensityConversion
     /// <summary>Density of undisturbed gas, as the flow's coefficient reads it, kg/m3.</summary>
     public double SurroundingDensity => ambientOverFlow * ambientDensity;
 
-    public bool HasTemperature { get; }
+    public bool HasTemperature => molarMass is not null;
 
     /// <summary>Density for an index excess, kg/m3 per 1.</summary>
     public double DensityPerIndex => 1 / gladstoneDale;
@@ -60,6 +62,6 @@ internal sealed class DensityConversion
     public GasState At(double indexExcess)
     {
         double density = SurroundingDensity + (indexExcess * DensityPerIndex);
-        return new GasState(density, HasTemperature && density > 0 ? pressureTimesMolarMass / (GasConstant * density) : double.NaN);
+        return new GasState(density, molarMass is double mass && density > 0 ? IdealGas.Temperature(pressure, mass, density) : double.NaN);
     }
 }

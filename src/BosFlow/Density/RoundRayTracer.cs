@@ -8,7 +8,7 @@ namespace BosFlow.Density;
 /// </remarks>
 internal sealed class RoundRayTracer
 {
-    private const int LeastSteps = 96;
+    private const int LeastSteps = 64;
     private readonly double[] excess;
     private readonly double[] slope;
     private readonly double step;
@@ -38,7 +38,7 @@ internal sealed class RoundRayTracer
         if (b >= end)
             return 0;
         double half = Math.Sqrt((end * end) - (b * b));
-        int steps = Math.Max(LeastSteps, (int)Math.Ceiling(4 * half / step));
+        int steps = Math.Max(LeastSteps, (int)Math.Ceiling(2 * half / step));
         double stride = 2 * half / steps;
         var ray = new Ray(b, 0, ambientIndex);
         for (int i = 0; i < steps; i++)

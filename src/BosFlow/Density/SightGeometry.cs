@@ -1,5 +1,3 @@
-using BosFlow.Optics;
-
 namespace BosFlow.Density;
 
 /// <summary>Where the lines of sight of the picture run: distances, scale, and where the optical axis meets the picture.</summary>
@@ -11,9 +9,4 @@ namespace BosFlow.Density;
 /// <param name="CentreY">y of the optical axis, px.</param>
 /// <param name="AmbientIndex">n0, 1.</param>
 internal sealed record SightGeometry(
-    double LensToFlowMetres, double BackgroundDistanceMetres, double BackgroundMetresPerPixel, double FlowMetresPerPixel, double CentreX, double CentreY, double AmbientIndex)
-{
-    public static SightGeometry Of(RigGeometry rig, OpticalScale scale, int width, int height) => new(
-        rig.LensToFlowMetres, rig.LensToFlowMetres + rig.FlowToBackgroundMetres, scale.BackgroundMetresPerPixel, scale.FlowMetresPerPixel,
-        (width - 1) / 2.0, (height - 1) / 2.0, scale.AmbientIndex);
-}
+    double LensToFlowMetres, double BackgroundDistanceMetres, double BackgroundMetresPerPixel, double FlowMetresPerPixel, double CentreX, double CentreY, double AmbientIndex);

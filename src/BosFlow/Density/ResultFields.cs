@@ -1,0 +1,63 @@
+using BosFlow.Displacement;
+using BosFlow.Optics;
+
+namespace BosFlow.Density;
+
+/// <summary>Turns states at the nodes into the fields of the result.</summary>
+internal static class ResultFields
+{
+    /// <summary>Density, refractive index and, where it has a meaning, temperature.</summary>
+    /// <param name="grid">The nodes.</param>
+    /// <param name="states">States with their uncertainties.</param>
+    /// <param name="conversion">The conversion of the states.</param>
+    /// <param name="unit">Index excess at the nodes.</param>
+    /// <param name="isAnchored">Whether any part of the field is known absolutely; else the first field is a difference.</param>
+    public static IReadOnlyList<ScalarField> Of(NodeGrid grid, StateField states, DensityConversion conversion, UnitField unit, bool isAnchored)
+    {
+        int count = grid.Count;
+        float[] density = new float[count], sigmaDensity = new float[count], index = new float[count], sigmaIndex = new float[count], temperature = new float[count], sigmaTemperature = new float[count];
+        for (int node = 0; node < count; node++)
+        {
+            density[node] = (float)states.States[node].DensityKgM3;
+            sigmaDensity[node] = (float)states.SigmaDensity(node);
+            index[node] = (float)(conversion.AmbientIndex + unit.Values[node]);
+            sigmaIndex[node] = (float)unit.Sigma[node];
+            bool isAbsolute = !unit.Flags[node].HasFlag(DensityFlags.NotAnchored);
+            temperature[node] = isAbsolute ? (float)states.States[node].TemperatureKelvin : float.NaN;
+            sigmaTemperature[node] = isAbsolute ? (float)states.SigmaTemperature(node) : float.NaN;
+        }
+
+        if (!isAnchored)
+        {
+            float[] difference = [.. density.Select(value => value - (float)conversion.SurroundingDensity)];
+            return [new ScalarField("density_difference", "Density, difference to the mean of its part of the field", "kg m-3", grid, difference, sigmaDensity)];
+        }
+
+        var fields = new List<ScalarField>
+        {
+            new("density", "Density", "kg m-3", grid, density, sigmaDensity),
+            new("refractive_index", "Refractive index", "1", grid, index, sigmaIndex),
+        };
+        if (conversion.HasTemperature)
+            fields.Add(new ScalarField("temperature", "Temperature", "K", grid, temperature, sigmaTemperature));
+        return fields;
+    }
+
+    /// <summary>Flags of the field with those that its states add.</summary>
+    public static DensityFlags[] Flags(UnitField unit, StateField states) =>
+        [.. unit.Flags.Select((flag, node) => states.States[node].DensityKgM3 <= 0 ? flag | DensityFlags.NotPositive : flag)];
+
+    /// <summary>The place of the budget: where the index differs most from the surroundings, among places without a flag; -1 where there is none.</summary>
+    public static int BudgetPlace(UnitField unit)
+    {
+        int place = -1;
+        for (int node = 0; node < unit.Values.Length; node++)
+        {
+            bool isCandidate = (unit.Flags[node] & ~DensityFlags.Asymmetric) == DensityFlags.None && double.IsFinite(unit.Values[node]);
+            if (isCandidate && (place < 0 || Math.Abs(unit.Values[node]) > Math.Abs(unit.Values[place])))
+                place = node;
+        }
+
+        return place;
+    }
+}

@@ -1,0 +1,110 @@
+namespace BosFlow.Density;
+
+/// <summary>Radial profiles of the refractive index of a round flow at all stations along its axis.</summary>
+internal sealed class RoundInversion
+{
+    // Two or three radii carry no shape.
+    private const int FewestRadii = 4;
+    private const double Contradiction = 3;
+    private readonly SightlineField field;
+    private readonly SightGeometry sight;
+    private readonly double[] correlation;
+    private readonly SlopeInversions inversions;
+
+    /// <summary>Prepares the inversion of a field.</summary>
+    /// <param name="field">Displacement with sigma.</param>
+    /// <param name="sight">Lines of sight.</param>
+    /// <param name="correlation">Correlation of the errors by distance in nodes.</param>
+    /// <param name="inversions">The inversion for straight rays.</param>
+    public RoundInversion(SightlineField field, SightGeometry sight, double[] correlation, SlopeInversions inversions)
+    {
+        this.field = field;
+        this.sight = sight;
+        this.correlation = correlation;
+        this.inversions = inversions;
+    }
+
+    /// <summary>Profiles at the stations of a layout.</summary>
+    /// <param name="axis">The axis.</param>
+    /// <param name="layout">Stations and radii.</param>
+    /// <param name="threads">Threads; the result does not depend on them.</param>
+    /// <param name="cancellationToken">Stops between two stations.</param>
+    /// <returns>One for each station; null where too little was measured.</returns>
+    public UnitProfile?[] Profiles(AxisFrame axis, StationLayout layout, int threads, CancellationToken cancellationToken)
+    {
+        var sampling = new SlopeSampling(new NodeSampler(field.Grid, field.IsKnown), sight, axis);
+        var profiles = new UnitProfile?[layout.Count];
+        Parallel.For(
+            0, layout.Count, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken },
+            () => new DisplacementErrors(field, correlation),
+            (station, _, errors) =>
+            {
+                profiles[station] = Profile(sampling, errors, layout, layout.Along(station));
+                return errors;
+            },
+            _ => { });
+        return profiles;
+    }
+
+    private UnitProfile? Profile(SlopeSampling sampling, DisplacementErrors errors, StationLayout layout, double along)
+    {
+        SlopeProfile right = sampling.Side(along, layout.RadialStepMetres, layout.MostRadii, 1);
+        SlopeProfile left = sampling.Side(along, layout.RadialStepMetres, layout.MostRadii, -1);
+        SlopeProfile mean = SlopeProfile.Mean(right, left);
+        if (mean.Count < FewestRadii)
+            return null;
+        double[] slope = mean.Values(field.U, field.V);
+        double[] covariance = errors.Covariance(mean);
+        SlopeInversion inverse = inversions.Of(mean.Count);
+        (double[] excess, double share) = CurvedRays.Invert(slope, inverse, layout.RadialStepMetres, sight.AmbientIndex);
+        SlopeProfile difference = SlopeProfile.Difference(right, left);
+        double[] rightExcess = OneSide(right, difference.Count, mean.Count);
+        double[] leftExcess = OneSide(left, difference.Count, mean.Count);
+        double[] sigmaDifference = SigmaDifference(difference, errors, mean.Count);
+        int last = mean.Count - 1;
+        double largest = slope.Max(Math.Abs);
+        return new UnitProfile
+        {
+            Along = along,
+            Excess = excess,
+            Sigma = inverse.Sigma(covariance),
+            Left = leftExcess,
+            Right = rightExcess,
+            SigmaDifference = sigmaDifference,
+            Flags = [.. Enumerable.Range(0, mean.Count).Select(i => Flag(mean, leftExcess, rightExcess, sigmaDifference, i))],
+            CurvedShare = share,
+            EdgeShare = largest > 0 ? Math.Abs(slope[last]) / largest : 0,
+            EdgeSignificance = Math.Abs(slope[last]) / Math.Sqrt(covariance[(last * mean.Count) + last]),
+        };
+    }
+
+    /// <summary>Profile of one side as far as both sides reach: the rest of the longer one would have nothing to be compared with.</summary>
+    private double[] OneSide(SlopeProfile side, int common, int count)
+    {
+        double[] profile = Unknown(count);
+        if (common >= FewestRadii)
+            inversions.Of(common).Apply(side.Values(field.U, field.V)[..common]).CopyTo(profile, 0);
+        return profile;
+    }
+
+    private double[] SigmaDifference(SlopeProfile difference, DisplacementErrors errors, int count)
+    {
+        double[] sigma = Unknown(count);
+        if (difference.Count >= FewestRadii)
+            inversions.Of(difference.Count).Sigma(errors.Covariance(difference)).CopyTo(sigma, 0);
+        return sigma;
+    }
+
+    private static double[] Unknown(int count)
+    {
+        double[] values = new double[count];
+        Array.Fill(values, double.NaN);
+        return values;
+    }
+
+    private static DensityFlags Flag(SlopeProfile mean, double[] left, double[] right, double[] sigmaDifference, int i)
+    {
+        DensityFlags flag = mean.IsBridged[i] ? DensityFlags.Bridged : DensityFlags.None;
+        return Math.Abs(right[i] - left[i]) > Contradiction * sigmaDifference[i] ? flag | DensityFlags.Asymmetric : flag;
+    }
+}
