@@ -1,5 +1,4 @@
 using BosFlow.Displacement;
-using BosFlow.Footage;
 
 namespace BosFlow.Density;
 

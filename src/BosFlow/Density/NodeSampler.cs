@@ -4,7 +4,7 @@ namespace BosFlow.Density;
 
 /// <summary>
 /// Interpolation between the nodes of a grid of which some are unknown: the weights of a polynomial through the 6 x 6, 4 x 4 or 2 x 2 nodes
-/// around a place, whichever is the largest that is known completely.
+/// around a place, whichever is the largest that is known completely. At the edge of the grid the 4 x 4 nodes nearest to the place serve.
 /// </summary>
 /// <remarks>The weights, not only the values, are given, so that the errors of the nodes can be propagated. Lagrange's formula.</remarks>
 /// <param name="grid">The nodes.</param>
@@ -15,6 +15,7 @@ internal sealed class NodeSampler(NodeGrid grid, bool[] isKnown)
     public const int LargestStencil = LargestSide * LargestSide;
 
     private const int LargestSide = 6;
+    private const int EdgeSide = 4;
 
     // Outside the outermost nodes, but within this share of the spacing, the line through the last two is followed.
     private const double Reach = 0.5;
@@ -35,13 +36,17 @@ internal sealed class NodeSampler(NodeGrid grid, bool[] isKnown)
         int top = Math.Clamp((int)Math.Floor(row), 0, Math.Max(0, grid.Rows - 2));
         for (int side = LargestSide; side >= 2; side -= 2)
         {
-            int back = (side / 2) - 1;
-            if (IsKnown(left - back, top - back, side))
-                return Fill(column, row, left - back, top - back, side, nodes, weights);
+            (int firstColumn, int firstRow) = (left - (side / 2) + 1, top - (side / 2) + 1);
+            if (side == EdgeSide)
+                (firstColumn, firstRow) = (Inside(firstColumn, grid.Columns), Inside(firstRow, grid.Rows));
+            if (IsKnown(firstColumn, firstRow, side))
+                return Fill(column, row, firstColumn, firstRow, side, nodes, weights);
         }
 
         return 0;
     }
+
+    private static int Inside(int first, int count) => Math.Clamp(first, 0, Math.Max(0, count - EdgeSide));
 
     private bool IsKnown(int left, int top, int side)
     {

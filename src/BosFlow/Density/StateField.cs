@@ -1,5 +1,3 @@
-using BosFlow.Displacement;
-using BosFlow.Optics;
 
 namespace BosFlow.Density;
 

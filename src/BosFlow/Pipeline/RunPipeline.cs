@@ -26,6 +26,7 @@ public static class RunPipeline
         FootageInfo info = request.Footage.Info;
         int total = request.FrameIndices.Count;
         RegionMask region = RegionMask.Build(request.Case.Region, info.Width, info.Height);
+        DensityStep.Check(request.Case, info);
         OpticalScale? scale = request.Case.Rig is null ? null : OpticalScaling.From(request.Case.Rig, request.Case.Gas);
 
         progress?.Report(new RunProgress(RunStep.Reference, 0, request.Reference.FrameCount, 0));
@@ -59,6 +60,7 @@ public static class RunPipeline
             Statistics = gathered.Statistics,
             Scale = scale,
             DerivedFields = scale is null ? [] : DerivedFields.From(gathered.Statistics, scale),
+            Density = DensityStep.Convert(request, gathered.Statistics, cancellationToken),
             Frames = gathered.Records,
             Warnings = warnings,
         });
