@@ -1,3 +1,4 @@
+using BosFlow.Density;
 using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Pipeline;
@@ -15,8 +16,9 @@ internal static class SceneRun
     /// <param name="motion">Motion model of the registration.</param>
     /// <param name="settings">Settings of the engine.</param>
     /// <param name="cancellationToken">Interrupts the run.</param>
+    /// <param name="flow">What is asked of the flow; null = path-integrated gradients only.</param>
     /// <returns>The store with every frame and the summary.</returns>
-    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, MotionModel motion, DisplacementSettings settings, CancellationToken cancellationToken)
+    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, MotionModel motion, DisplacementSettings settings, CancellationToken cancellationToken, FlowSettings? flow = null)
     {
         SceneRecipe recipe = scene.Recipe;
         int[] flowOff = [.. Enumerable.Range(0, recipe.FlowOffCount)];
@@ -32,6 +34,7 @@ internal static class SceneRun
                 Displacement = settings,
                 Rig = recipe.Rig is null ? null : recipe.Rig with { PathLengthMetres = recipe.Flow.PathLengthMetres },
                 Gas = recipe.Gas,
+                Flow = flow ?? new FlowSettings(),
             },
             Footage = footage,
             FrameIndices = flowOn,
