@@ -29,7 +29,7 @@ public sealed class StageOrderTests
         ["Registration"] = ["PlanarMotion"],
         ["Displacement"] = ["NodeGrid", "VectorField", "VectorFlags"],
         ["Statistics"] = ["FieldStatistics"],
-        ["Optics"] = ["OpticalScale", "RigGeometry", "GasSettings", "GasProperties", "IdealGas", "ScalarField"],
+        ["Optics"] = ["OpticalScale", "OpticalScaling", "RigGeometry", "GasSettings", "GasProperties", "IdealGas", "ScalarField"],
     };
 
     /// <summary>Stages that put others to work instead of taking their values.</summary>

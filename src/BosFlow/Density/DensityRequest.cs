@@ -1,4 +1,3 @@
-using BosFlow.Displacement;
 using BosFlow.Optics;
 using BosFlow.Statistics;
 
@@ -25,11 +24,8 @@ public sealed record DensityRequest
     /// <summary>Height of the picture, px.</summary>
     public required int Height { get; init; }
 
-    /// <summary>Side of the interrogation window, px.</summary>
-    public required int WindowPixels { get; init; }
-
-    /// <summary>Weight within the window.</summary>
-    public required WindowWeighting Weighting { get; init; }
+    /// <summary>Correlation of the errors of two vectors that are 0, 1, 2, ... nodes apart along either axis, because their windows overlap; the first entry is 1.</summary>
+    public double[] ErrorCorrelation { get; init; } = [1];
 
     /// <summary>Threads; the result does not depend on them.</summary>
     public int Threads { get; init; } = 1;

@@ -10,14 +10,13 @@ internal static class PlaneDensity
 
     public static DensityResult Convert(DensityRequest request, CancellationToken cancellationToken)
     {
-        NodeGrid grid = request.Mean.Grid;
         SightlineField field = SightlineField.Of(request.Mean);
         if (!field.IsKnown.Contains(true))
             return NothingMeasured(request);
         const VectorFlags NeverMeasured = VectorFlags.Masked | VectorFlags.OutOfFrame;
         bool[] isSolid = [.. request.Mean.PrevailingFlags.Select((flags, node) => (flags & NeverMeasured) != VectorFlags.None && !field.IsKnown[node])];
         PlaneIntegration integration = PlaneIntegration.Of(
-            field, isSolid, request.Flow, WindowOverlap.Correlation(request.WindowPixels, grid.Spacing, request.Weighting), request.Threads, cancellationToken);
+            field, isSolid, request.Flow, request.ErrorCorrelation, request.Threads, cancellationToken);
         return request.Flow.Shape == FlowShape.Planar ? Planar(request, integration) : PathIntegrated(request, integration);
     }
 

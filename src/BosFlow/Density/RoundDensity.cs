@@ -19,7 +19,7 @@ internal static class RoundDensity
     public static DensityResult Convert(DensityRequest request, CancellationToken cancellationToken)
     {
         SightlineField field = SightlineField.Of(request.Mean);
-        double[] correlation = WindowOverlap.Correlation(request.WindowPixels, request.Mean.Grid.Spacing, request.Weighting);
+        double[] correlation = request.ErrorCorrelation;
         double alongOneAxis = (2 * correlation.Sum()) - 1;
         if ((request.Flow.Axis is { } line ? Given(field, line) : AxisFinder.Find(field, request.Flow.AxisDirectionDegrees, alongOneAxis * alongOneAxis)) is not var (axis, estimate))
             return Nothing(request, "No axis of symmetry was found in the displacement: no density can be given. Give the axis in the case file, or its direction, or use shape = \"path-integrated\".");

@@ -1,4 +1,5 @@
 using BosFlow.Density;
+using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Statistics;
 
@@ -29,8 +30,7 @@ internal static class DensityStep
             Flow = experiment.Flow,
             Width = request.Footage.Info.Width,
             Height = request.Footage.Info.Height,
-            WindowPixels = experiment.Displacement.WindowPixels,
-            Weighting = experiment.Displacement.Weighting,
+            ErrorCorrelation = WindowOverlap.Correlation(experiment.Displacement.WindowPixels, mean.Grid.Spacing, experiment.Displacement.Weighting),
             Threads = request.Options.Threads,
         };
         return DensityConverter.Convert(asked, cancellationToken);

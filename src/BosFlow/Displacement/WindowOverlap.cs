@@ -1,9 +1,7 @@
-using BosFlow.Displacement;
-
-namespace BosFlow.Density;
+namespace BosFlow.Displacement;
 
 /// <summary>How the errors of neighbouring vectors hang together because their windows overlap.</summary>
-internal static class WindowOverlap
+public static class WindowOverlap
 {
     // The Gaussian window's standard deviation over its side (see WindowWeighting.Gaussian).
     private const double GaussianShare = 0.25;
@@ -12,6 +10,7 @@ internal static class WindowOverlap
     /// <param name="windowPixels">Side of the window, px.</param>
     /// <param name="spacingPixels">Distance of neighbouring vectors, px.</param>
     /// <param name="weighting">Weight within the window.</param>
+    /// <returns>The first entry is 1.</returns>
     /// <remarks>
     /// A vector is a weighted mean of independent errors of pixels with the window w as weight, so that the correlation at distance d is
     /// sum w(x) w(x + d) / sum w(x)^2: a triangle for the top-hat window (derived).
