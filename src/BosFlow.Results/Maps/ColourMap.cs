@@ -3,7 +3,7 @@ using SkiaSharp;
 namespace BosFlow.Results.Maps;
 
 /// <summary>
-/// Colours for numbers. All three are made here, by formulas in CIE L*a*b*: lightness is linear in the number, so that
+/// Colours for numbers. All are made here, by formulas in CIE L*a*b*: lightness is linear in the number, so that
 /// equal steps look equal, in print and to the colour-blind too.
 /// </summary>
 public sealed class ColourMap
@@ -29,6 +29,14 @@ public sealed class ColourMap
     /// <summary>For magnitudes: dark violet over red to pale yellow, L* 14 to 95.</summary>
     public static ColourMap Magnitude { get; } = new(
         "magnitude", false, t => CieLab.OfHue(14 + (81 * t), 34 + (122 * t) - (140 * t * t), 300 + (150 * t)), new(0xc4, 0xc8, 0xcc), new(0xe2, 0xe4, 0xe6), new(0x8c, 0x92, 0x98));
+
+    /// <summary>For densities: dark blue (thin) over teal to pale green (dense), L* 14 to 95.</summary>
+    public static ColourMap Density { get; } = new(
+        "density", false, t => CieLab.OfHue(14 + (81 * t), 24 - (10 * t) + (60 * t * t) - (50 * t * t * t), 290 - (180 * t)), new(0xc4, 0xc8, 0xcc), new(0xe2, 0xe4, 0xe6), new(0x8c, 0x92, 0x98));
+
+    /// <summary>For temperatures: dark red over orange to pale yellow, L* 14 to 95.</summary>
+    public static ColourMap Temperature { get; } = new(
+        "temperature", false, t => CieLab.OfHue(14 + (81 * t), 28 + (130 * t) - (118 * t * t), 12 + (88 * t)), new(0xc4, 0xc8, 0xcc), new(0xe2, 0xe4, 0xe6), new(0x8c, 0x92, 0x98));
 
     /// <summary>For signed quantities: blue (negative) over near-white (zero) to brown-orange (positive), both sides equally dark at equal distance, L* 96 to 34.</summary>
     public static ColourMap Signed { get; } = new(

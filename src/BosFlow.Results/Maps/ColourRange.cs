@@ -10,11 +10,55 @@ public sealed record ColourRange(double Low, double High, string Statement)
 {
     // A narrow jet covers a few per cent of the picture: percentiles closer to the middle would cut its core.
     private const double HighShare = 0.998;
+    private const string NothingKnown = "no value is known";
 
     /// <summary>Range by percentiles, so that a few wild values do not pale the rest.</summary>
     /// <param name="values">The numbers; NaN are left out.</param>
     /// <param name="signed">true: symmetric about zero, up to the larger magnitude of the percentiles 0.2 and 99.8; false: from zero to the percentile 99.8. Both rounded up to two digits.</param>
     public static ColourRange Automatic(ReadOnlySpan<float> values, bool signed)
+    {
+        List<float> known = Sorted(values);
+        if (known.Count == 0)
+            return new ColourRange(signed ? -1 : 0, 1, NothingKnown);
+        double high = Percentile(known, HighShare);
+        if (signed)
+            high = Math.Max(Math.Abs(Percentile(known, 1 - HighShare)), Math.Abs(high));
+        if (high <= 0)
+            return new ColourRange(signed ? -1 : 0, 1, "every value is zero");
+        high = RoundedUp(high);
+        double low = signed ? -high : 0;
+        string rule = signed ? "symmetric, percentiles 0.2 to 99.8" : "zero to the percentile 99.8";
+        return new ColourRange(low, high, $"{rule}, rounded up; {Beyond(known, low, high)} % of the values lie beyond and take the end colours");
+    }
+
+    /// <summary>Range between the percentiles 0.2 and 99.8, wherever zero is: for quantities that vary about a large value, such as a density. Rounded outwards to a twentieth of its span or finer.</summary>
+    /// <param name="values">The numbers; NaN are left out.</param>
+    public static ColourRange Between(ReadOnlySpan<float> values)
+    {
+        List<float> known = Sorted(values);
+        if (known.Count == 0)
+            return new ColourRange(0, 1, NothingKnown);
+        double low = Percentile(known, 1 - HighShare);
+        double high = Percentile(known, HighShare);
+        // Float32 has seven digits: a span below that is none.
+        double least = Math.Max(Math.Abs(low), Math.Abs(high)) * 1e-6;
+        if (high - low <= least)
+        {
+            double room = Math.Max(Math.Abs(high) * 0.01, 1e-6);
+            return new ColourRange(low - room, high + room, "every value is the same");
+        }
+
+        double unit = Ticks.Step((high - low) / 50);
+        low = Math.Floor((low / unit) + 1e-6) * unit;
+        high = Math.Ceiling((high / unit) - 1e-6) * unit;
+        return new ColourRange(low, high, $"percentiles 0.2 to 99.8, rounded outwards; {Beyond(known, low, high)} % of the values lie beyond and take the end colours");
+    }
+
+    /// <summary>Where a number lies in the range: 0 = low end, 1 = high end.</summary>
+    /// <param name="value">The number.</param>
+    public double Position(double value) => (value - Low) / (High - Low);
+
+    private static List<float> Sorted(ReadOnlySpan<float> values)
     {
         List<float> known = [];
         foreach (float value in values)
@@ -23,25 +67,12 @@ public sealed record ColourRange(double Low, double High, string Statement)
                 known.Add(value);
         }
 
-        if (known.Count == 0)
-            return new ColourRange(signed ? -1 : 0, 1, "no value is known");
         known.Sort();
-        double high = Percentile(known, HighShare);
-        if (signed)
-            high = Math.Max(Math.Abs(Percentile(known, 1 - HighShare)), Math.Abs(high));
-        if (high <= 0)
-            return new ColourRange(signed ? -1 : 0, 1, "every value is zero");
-        high = RoundedUp(high);
-        double low = signed ? -high : 0;
-        int beyond = known.Count(v => v < low || v > high);
-        string share = (100.0 * beyond / known.Count).ToString("0.0", CultureInfo.InvariantCulture);
-        string rule = signed ? "symmetric, percentiles 0.2 to 99.8" : "zero to the percentile 99.8";
-        return new ColourRange(low, high, $"{rule}, rounded up; {share} % of the vectors lie beyond and take the end colours");
+        return known;
     }
 
-    /// <summary>Where a number lies in the range: 0 = low end, 1 = high end.</summary>
-    /// <param name="value">The number.</param>
-    public double Position(double value) => (value - Low) / (High - Low);
+    private static string Beyond(List<float> known, double low, double high) =>
+        (100.0 * known.Count(v => v < low || v > high) / known.Count).ToString("0.0", CultureInfo.InvariantCulture);
 
     private static double Percentile(List<float> sorted, double share)
     {

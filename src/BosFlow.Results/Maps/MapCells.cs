@@ -11,8 +11,6 @@ internal static class MapCells
 {
     public static readonly SKColor Outside = SKColors.White;
 
-    private const VectorFlags Doubtful = VectorFlags.OutlierReplaced | VectorFlags.LowCorrelation | VectorFlags.NotConverged;
-
     public static void Draw(Ink ink, MapLayout layout, MapSpecification map, ColourRange range)
     {
         SKRectI plot = layout.Plot;
@@ -27,7 +25,7 @@ internal static class MapCells
             {
                 int node = rows[j] < 0 || columns[i] < 0 ? -1 : (rows[j] * map.Grid.Columns) + columns[i];
                 pixels[(j * plot.Width) + i] = node < 0 ? Outside
-                    : (map.Flags[node] & VectorFlags.Masked) == 0 ? colours[node]
+                    : map.Cells[node] != CellState.Masked ? colours[node]
                     : OnHatch(i, j) ? map.Colours.Hatch : map.Colours.Mask;
             }
         }
@@ -38,7 +36,7 @@ internal static class MapCells
     }
 
     /// <summary>Whether a value is there but is not a plain measurement.</summary>
-    public static bool IsDoubtful(MapSpecification map, int node) => (map.Flags[node] & Doubtful) != 0 && float.IsFinite(map.Values[node]);
+    public static bool IsMarked(MapSpecification map, int node) => map.Cells[node] == CellState.Marked && float.IsFinite(map.Values[node]);
 
     public static bool OnHatch(int x, int y) => (x + y) % 12 < 3;
 
@@ -56,7 +54,7 @@ internal static class MapCells
         {
             for (int column = 0; column < map.Grid.Columns; column++)
             {
-                if (IsDoubtful(map, (row * map.Grid.Columns) + column))
+                if (IsMarked(map, (row * map.Grid.Columns) + column))
                     DrawMark(ink, layout.X(map.Grid.X(column)), layout.Y(map.Grid.Y(row)), radius);
             }
         }

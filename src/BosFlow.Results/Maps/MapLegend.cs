@@ -1,4 +1,3 @@
-using BosFlow.Displacement;
 using SkiaSharp;
 
 namespace BosFlow.Results.Maps;
@@ -13,15 +12,15 @@ internal static class MapLegend
         float x = layout.Plot.Left;
         float y = layout.CanvasHeight - 28;
         int nodes = map.Grid.Count;
-        bool masked = map.Flags.Any(f => (f & VectorFlags.Masked) != 0);
-        bool missing = Enumerable.Range(0, nodes).Any(i => !float.IsFinite(map.Values[i]) && (map.Flags[i] & VectorFlags.Masked) == 0);
-        bool doubtful = Enumerable.Range(0, nodes).Any(i => MapCells.IsDoubtful(map, i));
+        bool masked = map.Cells.Contains(CellState.Masked);
+        bool missing = Enumerable.Range(0, nodes).Any(i => !float.IsFinite(map.Values[i]) && map.Cells[i] != CellState.Masked);
+        bool marked = Enumerable.Range(0, nodes).Any(i => MapCells.IsMarked(map, i));
         if (masked)
             x = Entry(ink, x, y, "masked", box => Hatch(ink, SKRectI.Round(box), map.Colours));
         if (missing)
-            x = Entry(ink, x, y, "not measured", box => ink.Fill(box, map.Colours.NotMeasured));
-        if (doubtful)
-            Entry(ink, x, y, "replaced or doubtful", box => MapCells.DrawMark(ink, box.MidX, box.MidY, 4));
+            x = Entry(ink, x, y, map.MissingText, box => ink.Fill(box, map.Colours.NotMeasured));
+        if (marked)
+            Entry(ink, x, y, map.MarkText, box => MapCells.DrawMark(ink, box.MidX, box.MidY, 4));
     }
 
     /// <summary>One swatch with its name; returns where the next begins.</summary>

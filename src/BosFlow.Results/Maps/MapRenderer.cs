@@ -8,17 +8,18 @@ public static class MapRenderer
     /// <summary>Draws a map with title, axes, colour bar, scale bar and legend.</summary>
     /// <param name="map">What to show.</param>
     /// <returns>The bytes of a PNG.</returns>
-    /// <exception cref="ArgumentException">Values or flags do not fit the grid.</exception>
+    /// <exception cref="ArgumentException">Values or states do not fit the grid.</exception>
     public static byte[] Render(MapSpecification map)
     {
         ArgumentNullException.ThrowIfNull(map);
-        if (map.Values.Length != map.Grid.Count || map.Flags.Length != map.Grid.Count)
-            throw new ArgumentException($"{map.Values.Length} values and {map.Flags.Length} flags given for {map.Grid.Count} nodes.", nameof(map));
+        if (map.Values.Length != map.Grid.Count || map.Cells.Length != map.Grid.Count)
+            throw new ArgumentException($"{map.Values.Length} values and {map.Cells.Length} states given for {map.Grid.Count} nodes.", nameof(map));
         ColourRange range = map.Range ?? ColourRange.Automatic(map.Values, map.Colours.IsSigned);
         MapLayout layout = Layout(map, range);
         return Png.Draw(layout.CanvasWidth, layout.CanvasHeight, ink =>
         {
             MapCells.Draw(ink, layout, map, range);
+            MapLines.Draw(ink, layout, map.Lines);
             MapAxes.Draw(ink, layout, map.Width, map.Height, map.FlowMillimetresPerPixel);
             ColourBar.Draw(ink, layout, map, range);
             MapLegend.Draw(ink, layout, map);

@@ -23,8 +23,17 @@ public sealed record MapSpecification
     /// <summary>One number a node; NaN is shown as not measured.</summary>
     public required float[] Values { get; init; }
 
-    /// <summary>What happened to each vector.</summary>
-    public required VectorFlags[] Flags { get; init; }
+    /// <summary>How each node is shown.</summary>
+    public required CellState[] Cells { get; init; }
+
+    /// <summary>What a value without colour is, for the legend.</summary>
+    public string MissingText { get; init; } = "not measured";
+
+    /// <summary>What a dot says, for the legend.</summary>
+    public string MarkText { get; init; } = "replaced or doubtful";
+
+    /// <summary>Lines over the map, such as the axis of the flow.</summary>
+    public IReadOnlyList<MapLine> Lines { get; init; } = [];
 
     /// <summary>Width of the picture that was measured, px.</summary>
     public required int Width { get; init; }

@@ -5,4 +5,8 @@ namespace BosFlow.Results.Maps;
 /// <param name="Title">The quantity in words.</param>
 /// <param name="Caption">Quantity, unit, sign convention and method, in sentences.</param>
 /// <param name="Png">The bytes of the picture.</param>
-public sealed record RunPicture(string FileName, string Title, string Caption, byte[] Png);
+public sealed record RunPicture(string FileName, string Title, string Caption, byte[] Png)
+{
+    /// <summary>What it belongs to.</summary>
+    public PictureTopic Topic { get; init; } = PictureTopic.Displacement;
+}

@@ -1,6 +1,7 @@
 using System.Globalization;
 using BosFlow.Optics;
 using BosFlow.Pipeline;
+using BosFlow.Results.Plots;
 using BosFlow.Statistics;
 
 namespace BosFlow.Results.Maps;
@@ -15,19 +16,24 @@ public static class RunPictures
     {
         ArgumentNullException.ThrowIfNull(summary);
         List<RunPicture> pictures = [];
-        foreach (Func<RunSummary, RunPicture> draw in Gradients(summary).Concat([KnifeEdge, Horizontal, Vertical, Magnitude, Quiver, Uncertainty]).Concat(OverTime(summary)))
+        foreach (Func<RunPicture> draw in Drawings(summary))
         {
             cancellationToken.ThrowIfCancellationRequested();
-            pictures.Add(draw(summary));
+            pictures.Add(draw());
         }
 
         return pictures;
     }
 
-    private static IEnumerable<Func<RunSummary, RunPicture>> Gradients(RunSummary summary)
+    private static IEnumerable<Func<RunPicture>> Drawings(RunSummary summary)
     {
         foreach (ScalarField field in summary.DerivedFields.Where(f => f.Name.StartsWith("density_gradient", StringComparison.Ordinal)))
-            yield return s => Gradient(s, field);
+            yield return () => Gradient(summary, field);
+        yield return () => KnifeEdge(summary);
+        foreach (Func<RunPicture> drawing in DensityMaps.Drawings(summary).Concat(DensityPlots.Drawings(summary)))
+            yield return drawing;
+        foreach (Func<RunSummary, RunPicture> draw in new[] { Horizontal, Vertical, Magnitude, Quiver, Uncertainty }.Concat(OverTime(summary)))
+            yield return () => draw(summary);
     }
 
     private static IEnumerable<Func<RunSummary, RunPicture>> OverTime(RunSummary summary) =>
@@ -44,7 +50,7 @@ public static class RunPictures
             : $"Mean over the run of d\u03c1/d{(horizontal ? 'x' : 'y')}, averaged over the path length that the case gives";
         return Map(
             summary, field.Name, title, path ? (horizontal ? "∫ ∂ρ/∂x dz" : "∫ ∂ρ/∂y dz") : (horizontal ? "∂ρ/∂x" : "∂ρ/∂y"), field.Unit, field.Values, ColourMap.Signed, $"Positive: the gas becomes denser {direction}.",
-            $"{what}, in {UnitText.Readable(field.Unit)}. Positive: the gas becomes denser {direction}. From the displacement by the Gladstone-Dale relation.");
+            $"{what}, in {UnitText.Readable(field.Unit)}. Positive: the gas becomes denser {direction}. From the displacement by the Gladstone-Dale relation.") with { Topic = PictureTopic.Gradient };
     }
 
     private static RunPicture KnifeEdge(RunSummary summary)
@@ -67,7 +73,7 @@ public static class RunPictures
         return Map(
             summary, "knife_edge", $"Knife-edge view at {degrees}\u00b0: path-integrated density gradient", "∫ ∂ρ/∂s dz", x.Unit,
             KnifeEdgeView.Component(x.Values, y.Values, angle), ColourMap.KnifeEdge, "Bright: the gas becomes denser in this direction.",
-            $"Path-integrated density gradient along the direction {degrees}\u00b0 (counter-clockwise from the right, as seen on the picture), in {UnitText.Readable(x.Unit)}. Bright: the gas becomes denser in this direction; mid-grey: no gradient.");
+            $"Path-integrated density gradient along the direction {degrees}\u00b0 (counter-clockwise from the right, as seen on the picture), in {UnitText.Readable(x.Unit)}. Bright: the gas becomes denser in this direction; mid-grey: no gradient.") with { Topic = PictureTopic.Gradient };
     }
 
     private static RunPicture Horizontal(RunSummary summary) => Map(
@@ -117,7 +123,7 @@ public static class RunPictures
             Unit = unit,
             Grid = statistics.Grid,
             Values = values,
-            Flags = statistics.PrevailingFlags,
+            Cells = CellStates.Of(statistics.PrevailingFlags),
             Width = summary.Reference.Image.Width,
             Height = summary.Reference.Image.Height,
             Colours = colours,
@@ -126,7 +132,7 @@ public static class RunPictures
         return new RunPicture($"{name}.png", title, caption, png);
     }
 
-    private static double? Millimetres(RunSummary summary) => summary.Scale?.FlowMetresPerPixel * 1000;
+    internal static double? Millimetres(RunSummary summary) => summary.Scale?.FlowMetresPerPixel * 1000;
 
     private static float[] Length(float[] x, float[] y) => [.. x.Zip(y, (a, b) => MathF.Sqrt((a * a) + (b * b)))];
 }

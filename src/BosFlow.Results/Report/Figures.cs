@@ -23,6 +23,22 @@ internal static class Figures
         return value.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture).Replace('-', '\u2212');
     }
 
+    /// <summary>A number and its standard uncertainty, both to the second digit of the uncertainty, with their unit: "0.412 ± 0.021 kg m⁻³".</summary>
+    public static string WithSigma(double value, double sigma, string unit)
+    {
+        if (!double.IsFinite(value))
+            return "not known";
+        if (!(sigma > 0) || !double.IsFinite(sigma))
+            return $"{Text(value)} {unit} (uncertainty not known)".Replace("  ", " ", StringComparison.Ordinal);
+        int exponent = (int)Math.Floor(Math.Log10(Math.Max(Math.Abs(value), sigma)));
+        int power = exponent is < -3 or > 5 ? exponent : 0;
+        double factor = Math.Pow(10, -power);
+        int decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(sigma * factor)), 0, 9);
+        string format = "F" + decimals.ToString(CultureInfo.InvariantCulture);
+        string numbers = $"{(value * factor).ToString(format, CultureInfo.InvariantCulture)} ± {(sigma * factor).ToString(format, CultureInfo.InvariantCulture)}".Replace('-', '\u2212');
+        return power == 0 ? $"{numbers} {unit}" : $"({numbers}) × 10{Superscript(power)} {unit}";
+    }
+
     /// <summary>A setting exactly as it is, without digits made up by binary fractions.</summary>
     public static string Exact(double value) => value.ToString("0.##########", CultureInfo.InvariantCulture).Replace('-', '\u2212');
 

@@ -3,6 +3,14 @@ namespace BosFlow.Results.Report;
 /// <summary>What every reader of the report should know before acting on it.</summary>
 internal static class ReportCautions
 {
+    /// <summary>What a temperature from density rests on.</summary>
+    public static IReadOnlyList<string> Temperature { get; } =
+    [
+        "It follows from the density by the ideal gas at one pressure and one molar mass. The composition of exhaust is rarely known: its molar mass and its Gladstone-Dale coefficient differ from those of air, and the temperature with them.",
+        "In jets that leave the nozzle under- or over-expanded, and wherever there are shocks, the pressure is not that of the surroundings, and the temperature given here is wrong.",
+        "It is a research-grade figure, not a certified measurement: no evidence of airworthiness, and no ground to call a surface, a gas or a distance safe.",
+    ];
+
     public static IReadOnlyList<string> Sentences { get; } =
     [
         "These are research-grade measurements. They are no evidence of airworthiness, and no part of a safety case.",

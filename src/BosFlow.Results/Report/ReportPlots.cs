@@ -1,16 +1,17 @@
 using BosFlow.Pipeline;
+using BosFlow.Results.Plots;
 
 namespace BosFlow.Results.Report;
 
-/// <summary>The curves of the report.</summary>
+/// <summary>The curves of the report over the frames of the run.</summary>
 internal static class ReportPlots
 {
     public static byte[] NoiseFloor(RunSummary summary)
     {
         (string label, double[] x) = Abscissa(summary.Frames);
-        return TimePlot.Render(
-            label, x, "noise floor (px)", fromZero: true,
-            [("u", Values(summary, f => f.NoiseFloorU)), ("v", Values(summary, f => f.NoiseFloorV))]);
+        return CurvePlot.Render(
+            new PlotFrame(label, "noise floor (px)") { FromZero = true },
+            [new("u", x, Values(summary, f => f.NoiseFloorU)), new("v", x, Values(summary, f => f.NoiseFloorV)) { Colour = 1 }]);
     }
 
     public static byte[] Shake(RunSummary summary)
@@ -18,11 +19,11 @@ internal static class ReportPlots
         (string label, double[] x) = Abscissa(summary.Frames);
         int width = summary.Reference.Image.Width;
         int height = summary.Reference.Image.Height;
-        return TimePlot.Render(
-            label, x, "shift of the background (px)", fromZero: false,
+        return CurvePlot.Render(
+            new PlotFrame(label, "shift of the background (px)"),
             [
-                ("to the right", Values(summary, f => Runs.Shake.Of(f.Motion, width, height).U)),
-                ("downwards", Values(summary, f => Runs.Shake.Of(f.Motion, width, height).V)),
+                new("to the right", x, Values(summary, f => Runs.Shake.Of(f.Motion, width, height).U)),
+                new("downwards", x, Values(summary, f => Runs.Shake.Of(f.Motion, width, height).V)) { Colour = 1 },
             ]);
     }
 

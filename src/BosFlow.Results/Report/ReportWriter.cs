@@ -22,13 +22,14 @@ public static class ReportWriter
         ArgumentNullException.ThrowIfNull(pictures);
         var page = new Html();
         page.Raw("<!DOCTYPE html>").Raw("<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">");
-        page.Raw("<title>Density-gradient maps: report of a run</title>").Raw($"<style>\n{ReportStyle.Css}\n</style></head><body>");
-        page.Heading(1, "Density-gradient maps from background-oriented schlieren").Paragraph(summary.Footage.Description, "under");
+        string maps = summary.Density is null ? "Density-gradient maps" : "Density maps";
+        page.Raw($"<title>{maps}: report of a run</title>").Raw($"<style>\n{ReportStyle.Css}\n</style></head><body>");
+        page.Heading(1, $"{maps} from background-oriented schlieren").Paragraph(summary.Footage.Description, "under");
         AddVerdict(page, summary);
         AddWarnings(page, summary);
-        page.Heading(2, "Maps");
-        foreach (RunPicture picture in pictures)
-            page.Picture(picture.Png, picture.Title, picture.Caption);
+        AddMaps(page, "Maps of the density gradient", pictures, PictureTopic.Gradient);
+        DensitySection.Add(page, summary, pictures);
+        AddMaps(page, "Maps of the displacement", pictures, PictureTopic.Displacement);
         AddCurves(page, summary);
         AddFailures(page, summary);
         page.Heading(2, "Settings").Table(["Setting", "Value"], ReportSettings.Rows(summary));
@@ -43,13 +44,15 @@ public static class ReportWriter
     private static void AddVerdict(Html page, RunSummary summary)
     {
         (string headline, string cssClass, IReadOnlyList<string> sentences) = VerdictText.Of(Verdict.Of(summary));
+        if (DensityFinding.Of(summary.Density) is { } finding)
+            sentences = [.. sentences, DensityWords.Sentences(finding, summary.Scale?.FlowMetresPerPixel)[0]];
         page.Raw($"<section class=\"verdict {cssClass}\">").Heading(2, headline).List(sentences).Raw("</section>");
     }
 
     private static void AddWarnings(Html page, RunSummary summary)
     {
         page.Heading(2, "What you should know");
-        string[] general = [.. summary.Warnings.Concat(summary.Footage.Warnings).Concat(summary.Reference.Warnings).Distinct()];
+        string[] general = [.. summary.Warnings.Concat(summary.Density?.Warnings ?? []).Concat(summary.Footage.Warnings).Concat(summary.Reference.Warnings).Distinct()];
         var ofFrames = summary.Frames
             .SelectMany(frame => frame.Warnings.Select(text => (text, frame.Index)))
             .GroupBy(pair => pair.text, pair => pair.Index)
@@ -61,6 +64,16 @@ public static class ReportWriter
             page.List(general);
         if (ofFrames.Length > 0)
             page.Heading(3, "Single frames").Table(["Frames", "What"], ofFrames.Select(w => (IReadOnlyList<string>)[Figures.Ranges(w.Frames, 12), w.Text]));
+    }
+
+    private static void AddMaps(Html page, string heading, IReadOnlyList<RunPicture> pictures, PictureTopic topic)
+    {
+        RunPicture[] ofTopic = [.. pictures.Where(p => p.Topic == topic)];
+        if (ofTopic.Length == 0)
+            return;
+        page.Heading(2, heading);
+        foreach (RunPicture picture in ofTopic)
+            page.Picture(picture.Png, picture.Title, picture.Caption);
     }
 
     private static void AddCurves(Html page, RunSummary summary)

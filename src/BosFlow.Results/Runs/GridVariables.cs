@@ -1,3 +1,4 @@
+using BosFlow.Density;
 using BosFlow.Displacement;
 using BosFlow.Optics;
 using BosFlow.Results.NetCdf;
@@ -43,16 +44,25 @@ internal static class GridVariables
         Attributes = scaled ? [.. attributes, new("coordinates", "y_flow_mm x_flow_mm")] : attributes,
     };
 
-    public static NetCdfVariable Flags(string name, string title, VectorFlags[] flags, bool scaled)
-    {
-        VectorFlags[] bits = [.. Enum.GetValues<VectorFlags>().Where(f => f != VectorFlags.None)];
-        NetCdfVariable field = Field(
-            name, "1", title, flags.Select(f => (byte)f).ToArray(), scaled,
-            new("standard_name", "quality_flag"), new("flag_masks", bits.Select(f => (byte)f).ToArray()), new("flag_meanings", string.Join(' ', bits.Select(FlagWords.Word))));
-        return field with { Unit = null };
-    }
+    public static NetCdfVariable Flags(string name, string title, VectorFlags[] flags, bool scaled) =>
+        Flags(name, title, [.. flags.Select(f => (byte)f)], scaled, [.. Enum.GetValues<VectorFlags>().Where(f => f != VectorFlags.None).Select(f => ((byte)f, FlagWords.Word(f)))]);
+
+    public static NetCdfVariable Flags(string name, string title, DensityFlags[] flags, bool scaled) =>
+        Flags(name, title, [.. flags.Select(f => (byte)f)], scaled, DensityBits);
+
+    /// <summary>The attributes that name the bits of a flag, after CF.</summary>
+    public static IReadOnlyList<NetCdfAttribute> BitNames(IReadOnlyList<(byte Mask, string Word)> bits) =>
+    [
+        new("standard_name", "quality_flag"), new("flag_masks", bits.Select(b => b.Mask).ToArray()), new("flag_meanings", string.Join(' ', bits.Select(b => b.Word))),
+    ];
+
+    public static IReadOnlyList<(byte Mask, string Word)> DensityBits { get; } =
+        [.. Enum.GetValues<DensityFlags>().Where(f => f != DensityFlags.None).Select(f => ((byte)f, FlagWords.Word(f)))];
 
     public static VectorFlags[] ReadFlags(NetCdfContent content, string name) => [.. content.Values<byte>(name).Select(value => (VectorFlags)value)];
+
+    private static NetCdfVariable Flags(string name, string title, byte[] values, bool scaled, IReadOnlyList<(byte Mask, string Word)> bits) =>
+        Field(name, "1", title, values, scaled, [.. BitNames(bits)]) with { Unit = null };
 
     private static NetCdfVariable Axis(string name, string dimension, string unit, string title, double[] values, string? axis, params NetCdfAttribute[] attributes) => new()
     {

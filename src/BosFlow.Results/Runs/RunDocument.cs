@@ -63,6 +63,9 @@ public sealed record RunDocument
     /// <summary>Everything the user should know, one sentence each.</summary>
     public IReadOnlyList<string>? Warnings { get; init; }
 
+    /// <summary>How the density was obtained and what its uncertainty comes from; null where the run gives none.</summary>
+    public DensityDocument? Density { get; init; }
+
     /// <summary>Angle of the knife-edge view, degrees counter-clockwise; not part of the identity.</summary>
     public double KnifeEdgeDegrees { get; init; }
 

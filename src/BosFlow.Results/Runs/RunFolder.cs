@@ -1,3 +1,4 @@
+using BosFlow.Density;
 using BosFlow.Footage;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
@@ -149,6 +150,7 @@ public sealed class RunFolder : IRunStore
         NetCdfFile.Write(layout.Reference, ReferenceFile.ToContent(picture, reference.Description, document.IdentitySha256));
         NetCdfFile.Write(layout.Summary, SummaryFile.ToContent(summary, document.IdentitySha256));
         AtomicFile.WriteText(layout.FramesTable, FramesTable.ToText(summary.Frames, picture.Width, picture.Height));
+        WriteProfiles(summary.Density?.Profiles ?? []);
         WritePictures(layout, summary, document.Identity, CancellationToken.None);
         document = document with
         {
@@ -162,14 +164,25 @@ public sealed class RunFolder : IRunStore
             ReferenceWarnings = reference.Warnings,
             FootageWarnings = summary.Footage.Warnings,
             Warnings = summary.Warnings,
+            Density = DensityDocument.Of(summary.Density),
             KnifeEdgeDegrees = summary.Case.KnifeEdgeDegrees,
         };
         AtomicFile.WriteText(layout.Document, document.ToText());
     }
 
+    // A summary over other frames may have left profiles that this one cannot give.
+    private void WriteProfiles(IReadOnlyList<RadialProfile> profiles)
+    {
+        if (profiles.Count > 0)
+            AtomicFile.WriteText(layout.Profiles, ProfilesTable.ToText(profiles));
+        else
+            File.Delete(layout.Profiles);
+    }
+
     private static void WritePictures(RunLayout layout, RunSummary summary, RunIdentity identity, CancellationToken cancellationToken)
     {
         IReadOnlyList<RunPicture> pictures = RunPictures.Of(summary, cancellationToken);
+        layout.DeleteMapsOfDensityBut([.. pictures.Select(p => p.FileName)]);
         foreach (RunPicture map in pictures)
             AtomicFile.WriteBytes(layout.Map(map.FileName), map.Png);
         AtomicFile.WriteText(layout.Report, ReportWriter.ToHtml(summary, identity, pictures));

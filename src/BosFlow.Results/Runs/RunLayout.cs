@@ -18,6 +18,8 @@ internal sealed record RunLayout(string Root)
 
     public string MapsFolder => Path.Combine(Root, "maps");
 
+    public string Profiles => Path.Combine(Root, "profiles.csv");
+
     public string Report => Path.Combine(Root, "report.html");
 
     public string Timing => Path.Combine(Root, "timing.csv");
@@ -43,10 +45,20 @@ internal sealed record RunLayout(string Root)
         if (!Directory.Exists(Root))
             return;
         // The document goes first: whatever happens meanwhile, half a deletion is never taken for a run.
-        foreach (string file in new[] { Document, Summary, Reference, FramesTable, Report, Timing })
+        foreach (string file in new[] { Document, Summary, Reference, FramesTable, Profiles, Report, Timing })
             File.Delete(file);
         Delete(FramesFolder, "*.nc");
         Delete(MapsFolder, "*.png");
+    }
+
+    /// <summary>Deletes maps of density and temperature that a later summary does not give any more, so that none is taken for its result.</summary>
+    public void DeleteMapsOfDensityBut(IReadOnlyCollection<string> drawn)
+    {
+        foreach (string pattern in new[] { "density*.png", "temperature*.png", "integration_residual.png", "uncertainty_budget.png" })
+        {
+            foreach (string file in Directory.EnumerateFiles(MapsFolder, pattern).Where(f => !drawn.Contains(Path.GetFileName(f))))
+                File.Delete(file);
+        }
     }
 
     private static void Delete(string folder, string pattern)

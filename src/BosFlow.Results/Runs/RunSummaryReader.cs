@@ -38,6 +38,7 @@ internal static class RunSummaryReader
             Statistics = SummaryFile.Statistics(summary),
             Scale = document.Identity.Scale,
             DerivedFields = SummaryFile.DerivedFields(summary),
+            Density = DensityFile.Read(summary, document.Density, layout.Root),
             Frames = frames,
             Warnings = document.Warnings ?? [],
         };

@@ -34,6 +34,8 @@ internal static class SummaryFile
             variables.Add(GridVariables.Field($"sigma_{field.Name}", field.Unit, $"standard uncertainty of {field.Name}", field.Sigma, scaled));
         }
 
+        if (summary.Density is { } density)
+            variables.AddRange(DensityFile.Variables(density, s.Grid, scaled, summary.Case.Gas.Name));
         List<NetCdfAttribute> attributes =
         [
             new("title", "Displacement of a background pattern seen through a flow, statistics of a run"),
@@ -44,6 +46,8 @@ internal static class SummaryFile
         ];
         if (summary.DerivedFields.Count > 0)
             attributes.Add(new(DerivedName, summary.DerivedFields.Select(f => f.Name).ToArray()));
+        if (summary.Density is not null)
+            attributes.AddRange(DensityFile.Attributes(summary.Density));
         return new NetCdfContent { Variables = variables, Attributes = attributes };
     }
 
@@ -61,11 +65,14 @@ internal static class SummaryFile
         PrevailingFlags = GridVariables.ReadFlags(content, "flag"),
     };
 
-    public static IReadOnlyList<ScalarField> DerivedFields(NetCdfContent content)
+    public static IReadOnlyList<ScalarField> DerivedFields(NetCdfContent content) => Fields(content, DerivedName);
+
+    /// <summary>The fields whose names an attribute of the file lists, with their sigma.</summary>
+    public static IReadOnlyList<ScalarField> Fields(NetCdfContent content, string listName)
     {
         NodeGrid grid = GridVariables.Grid(content);
-        string[] names = content.Attribute(DerivedName) as string[] ?? [];
-        return [.. names.Select(name => content.Variable(name)).Select(v =>
+        string[] names = content.Attribute(listName) as string[] ?? [];
+        return [.. names.Select(content.Variable).Select(v =>
             new ScalarField(v.Name, v.LongName, v.Unit ?? "1", grid, content.Values<float>(v.Name), content.Values<float>($"sigma_{v.Name}")))];
     }
 

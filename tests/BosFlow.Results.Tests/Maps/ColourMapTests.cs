@@ -17,6 +17,18 @@ public sealed class ColourMapTests
         Assert.Equal(95, labs[^1].Lightness, 0.8);
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void DensityAndTemperature_AlongTheMap_RiseEvenlyInLightness(bool density)
+    {
+        CieLab[] labs = Along(density ? ColourMap.Density : ColourMap.Temperature);
+
+        AssertEven(labs);
+        Assert.Equal(14, labs[0].Lightness, 0.8);
+        Assert.Equal(95, labs[^1].Lightness, 0.8);
+    }
+
     [Fact]
     public void KnifeEdge_AlongTheMap_RisesEvenlyAndIsGrey()
     {

@@ -13,7 +13,7 @@ public sealed class ColourRangeTests
 
         Assert.Equal(2.0, range.High, 1e-9);
         Assert.Equal(-2.0, range.Low, 1e-9);
-        Assert.Contains("0.1 % of the vectors lie beyond", range.Statement, StringComparison.Ordinal);
+        Assert.Contains("0.1 % of the values lie beyond", range.Statement, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -31,6 +31,29 @@ public sealed class ColourRangeTests
     {
         Assert.Equal("no value is known", ColourRange.Automatic([float.NaN], signed).Statement);
         Assert.Equal("every value is zero", ColourRange.Automatic([0f, 0f], signed).Statement);
+    }
+
+    [Fact]
+    public void Between_ValuesAboutALargeOne_SpansThemAndNotZero()
+    {
+        float[] values = [.. Enumerable.Range(0, 1001).Select(i => 0.605f + (i * 0.0005f)), 90, -7];
+
+        ColourRange range = ColourRange.Between(values);
+
+        // Percentiles 0.2 and 99.8 are close to 0.606 and 1.104; a fiftieth of their distance is rounded to the step 0.01.
+        Assert.Equal(0.6, range.Low, 1e-6);
+        Assert.Equal(1.11, range.High, 1e-6);
+        Assert.Contains("0.2 % of the values lie beyond", range.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Between_NothingKnownOrAllTheSame_SaysSo()
+    {
+        Assert.Equal("no value is known", ColourRange.Between([float.NaN]).Statement);
+        ColourRange same = ColourRange.Between([1.2f, 1.2f]);
+        Assert.Equal("every value is the same", same.Statement);
+        Assert.InRange(1.2, same.Low, same.High);
+        Assert.True(ColourRange.Between([0f]).High > 0);
     }
 
     [Theory]

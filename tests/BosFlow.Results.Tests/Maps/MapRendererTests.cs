@@ -31,7 +31,7 @@ public sealed class MapRendererTests
     public void Render_MaskedAndMissingPlaces_NeverHaveAColourOfTheMap()
     {
         MapSpecification map = Map(i => i == 80 ? float.NaN : 1);
-        map.Flags[20] = VectorFlags.Masked;
+        map.Cells[20] = CellState.Masked;
         MapLayout layout = MapRenderer.Layout(map, Range);
         using SKBitmap picture = SKBitmap.Decode(MapRenderer.Render(map));
 
@@ -46,7 +46,7 @@ public sealed class MapRendererTests
     public void Render_ReplacedVector_IsMarkedWithADot()
     {
         MapSpecification map = Map(_ => 1);
-        map.Flags[33] = VectorFlags.OutlierReplaced;
+        map.Cells[33] = CellState.Marked;
         MapLayout layout = MapRenderer.Layout(map, Range);
         using SKBitmap picture = SKBitmap.Decode(MapRenderer.Render(map));
 
@@ -83,7 +83,7 @@ public sealed class MapRendererTests
         Unit = "kg m-3",
         Grid = Grid,
         Values = [.. Enumerable.Range(0, Grid.Count).Select(value)],
-        Flags = new VectorFlags[Grid.Count],
+        Cells = new CellState[Grid.Count],
         Width = 320,
         Height = 240,
         Colours = ColourMap.Signed,

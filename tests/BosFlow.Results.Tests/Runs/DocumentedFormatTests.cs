@@ -1,3 +1,4 @@
+using BosFlow.Results.Maps;
 using BosFlow.Results.NetCdf;
 using BosFlow.Results.Runs;
 using BosFlow.TestKit;
@@ -24,12 +25,26 @@ public sealed class DocumentedFormatTests
     public void SummaryAndReference_EveryVariableAndAttribute_IsDocumented()
     {
         AssertDocumented(SummaryFile.ToContent(SampleRun.Summary(), "id"));
+        AssertDocumented(SummaryFile.ToContent(SampleDensity.Summary(SampleDensity.Axisymmetric()), "id"));
+        AssertDocumented(SummaryFile.ToContent(SampleDensity.Summary(SampleDensity.Planar()), "id"));
+        AssertDocumented(SummaryFile.ToContent(SampleDensity.Summary(SampleDensity.PathIntegrated()), "id"));
         AssertDocumented(ReferenceFile.ToContent(SampleRun.Summary().Reference.Image, "one picture", "id"));
     }
 
+    [Fact]
+    public void Maps_EveryPictureOfADensity_IsDocumented() => Assert.All(
+        new[] { SampleDensity.Axisymmetric(), SampleDensity.Planar(), SampleDensity.PathIntegrated() }
+            .SelectMany(d => RunPictures.Of(SampleDensity.Summary(d), CancellationToken.None)).Where(p => p.Topic == PictureTopic.Density),
+        p => Assert.Contains($"`{p.FileName}`", Text, StringComparison.Ordinal));
+
+    [Fact]
+    public void Profiles_EveryColumn_IsDocumented() => Assert.All(
+        ProfilesTable.ToText([]).Trim().Split(','),
+        column => Assert.Contains($"`{column}`", Text, StringComparison.Ordinal));
+
     private static void AssertDocumented(NetCdfContent content)
     {
-        IEnumerable<string> names = content.Variables.Select(v => v.Name.StartsWith("sigma_", StringComparison.Ordinal) ? v.Name[6..] : v.Name)
+        IEnumerable<string> names = content.Variables.Select(v => v.Name.StartsWith("sigma_", StringComparison.Ordinal) && !v.Name.StartsWith("sigma_random_", StringComparison.Ordinal) ? v.Name[6..] : v.Name)
             .Concat(content.Attributes.Select(a => a.Name))
             .Concat(content.Variables.SelectMany(v => v.Attributes).Select(a => a.Name))
             .Except(SelfExplaining);
