@@ -13,14 +13,14 @@ internal static class DensityFile
     private const string ResidualName = "integration_residual";
 
     /// <summary>The variables; fields lie on the grid of the summary.</summary>
-    public static IEnumerable<NetCdfVariable> Variables(DensityResult density, NodeGrid grid, bool scaled, string gas)
+    public static IEnumerable<NetCdfVariable> Variables(DensityResult density, NodeGrid grid, bool scaled, bool isAir)
     {
         if (density.Grid != grid)
             throw new ArgumentException("The density lies on another grid than the displacement.", nameof(density));
         for (int i = 0; i < density.Fields.Count; i++)
         {
             ScalarField field = density.Fields[i];
-            string? standardName = StandardName(field.Name, gas);
+            string? standardName = StandardName(field.Name, isAir);
             string twins = i == 0 ? $"sigma_{field.Name} {Random(field)} {FlagName}" : $"sigma_{field.Name} {FlagName}";
             yield return GridVariables.Field(field.Name, field.Unit, field.Title, field.Values, scaled, [.. Standard(standardName), new("ancillary_variables", twins)]);
             yield return GridVariables.Field($"sigma_{field.Name}", field.Unit, $"standard uncertainty of {field.Name}", field.Sigma, scaled, [.. Standard(standardName, " standard_error")]);
@@ -77,10 +77,10 @@ internal static class DensityFile
     private static string Random(ScalarField field) => $"sigma_random_{field.Name}";
 
     // The table of standard names knows density and temperature of air, and of no other gas.
-    private static string? StandardName(string field, string gas) => (field, gas) switch
+    private static string? StandardName(string field, bool isAir) => !isAir ? null : field switch
     {
-        ("density", "air") => "air_density",
-        ("temperature", "air") => "air_temperature",
+        "density" => "air_density",
+        "temperature" => "air_temperature",
         _ => null,
     };
 

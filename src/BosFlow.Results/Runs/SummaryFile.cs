@@ -35,7 +35,7 @@ internal static class SummaryFile
         }
 
         if (summary.Density is { } density)
-            variables.AddRange(DensityFile.Variables(density, s.Grid, scaled, summary.Case.Gas.Name));
+            variables.AddRange(DensityFile.Variables(density, s.Grid, scaled, summary.Case.Gas is { Name: "air", Composition.Count: 0 }));
         List<NetCdfAttribute> attributes =
         [
             new("title", "Displacement of a background pattern seen through a flow, statistics of a run"),
