@@ -56,9 +56,11 @@ public static class GasDispersion
             return new GladstoneDaleValue(AirIndex.VapourGladstoneDale(wavelengthMetres), 0.005, "water vapour of Ciddor 1996, Appl. Opt. 35, 1566");
         }
 
-        // Helium hardly disperses (0.3 % over the visible); for the others 2 % covers three digits and the missing dispersion.
-        return new GladstoneDaleValue(gas.GladstoneDaleM3PerKg, gas.Name == "helium" ? 0.005 : 0.02, $"table of Merzkirch 1987 for {gas.Name}, without dispersion");
+        return new GladstoneDaleValue(gas.GladstoneDaleM3PerKg, TableSigma(gas.Name), $"table of Merzkirch 1987 for {gas.Name}, without dispersion");
     }
+
+    // Helium hardly disperses. For the others 2 % covers three digits and the missing dispersion; published indices of SF6 scatter by more.
+    private static double TableSigma(string gas) => gas switch { "helium" => 0.005, "sulphur hexafluoride" => 0.04, _ => 0.02 };
 
     private static double CarbonDioxide(double s2) =>
         (1.54489e-6 / (0.0584738 - s2)) + (0.083091927 / (210.9241 - s2)) + (0.0028764190 / (60.122959 - s2));

@@ -27,7 +27,7 @@ public sealed record GasSettings
     /// <summary>Standard uncertainty of the effective wavelength, m.</summary>
     /// <remarks>
     /// The default says that the effective wavelength of a colour camera lies anywhere between 500 nm and 600 nm (100 nm / sqrt(12) = 29 nm): what
-    /// its filters and the colour of the light leave open when nobody measured them (a judgement, no source). It costs 0.23 % of the coefficient of air.
+    /// its filters and the colour of the light leave open when nobody measured them (a judgement, no source). It costs 0.21 % of the coefficient of air.
     /// </remarks>
     public double WavelengthSigmaMetres { get; init; } = 30e-9;
 
