@@ -13,7 +13,7 @@ internal static class CaseMapping
     // Divisors, because 1200 / 1000.0 is correctly rounded where 1200 * 0.001 may not be.
     private const double MillimetresPerMetre = 1e3;
     private const double MicrometresPerMetre = 1e6;
-    private const double NanometresPerMetre = 1e9;
+    private const double Percent = 100;
 
     /// <summary>The case in SI units.</summary>
     /// <param name="values">Checked values.</param>
@@ -33,7 +33,8 @@ internal static class CaseMapping
             Registration = Registration(values),
             Displacement = Displacement(values),
             Rig = Rig(values),
-            Gas = Gas(values),
+            Gas = GasMapping.Of(values),
+            Flow = FlowMapping.Of(values),
             KnifeEdgeDegrees = values.Number(OutputKeys.KnifeEdge) ?? 0,
         };
     }
@@ -109,20 +110,11 @@ internal static class CaseMapping
             PixelPitchMetres = values.Number(RigKeys.PixelPitch) / MicrometresPerMetre,
             FNumber = values.Number(RigKeys.FNumber),
             PathLengthMetres = values.Number(FlowKeys.PathLength) / MillimetresPerMetre,
-        };
-    }
-
-    private static GasSettings Gas(CaseValues values)
-    {
-        var standard = new GasSettings();
-        return new GasSettings
-        {
-            Name = values.Or(GasKeys.Gas, standard.Name),
-            WavelengthMetres = values.Number(GasKeys.Wavelength) / NanometresPerMetre ?? standard.WavelengthMetres,
-            GladstoneDaleM3PerKg = values.Number(GasKeys.GladstoneDale),
-            AmbientPressurePascal = values.Number(GasKeys.Pressure) ?? standard.AmbientPressurePascal,
-            AmbientTemperatureKelvin = values.Number(GasKeys.Temperature) + GasKeys.ZeroCelsiusKelvin ?? standard.AmbientTemperatureKelvin,
-            AmbientDensityKgM3 = values.Number(GasKeys.Density),
+            LensToFlowSigmaMetres = values.Number(RigKeys.LensToFlowSigma) / MillimetresPerMetre,
+            FlowToBackgroundSigmaMetres = values.Number(RigKeys.FlowToBackgroundSigma) / MillimetresPerMetre,
+            BackgroundScaleRelativeSigma = values.Number(RigKeys.BackgroundScaleSigma) / Percent,
+            FocalLengthSigmaMetres = values.Number(RigKeys.FocalLengthSigma) / MillimetresPerMetre,
+            PathLengthSigmaMetres = values.Number(FlowKeys.PathLengthSigma) / MillimetresPerMetre,
         };
     }
 }

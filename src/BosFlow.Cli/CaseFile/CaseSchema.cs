@@ -63,6 +63,7 @@ internal static class CaseSchema
         long whole => JsonValue.Create(whole),
         double real => JsonValue.Create(real),
         bool truth => JsonValue.Create(truth),
+        IReadOnlyList<TomlEntry> entries => new JsonObject(entries.Select(entry => KeyValuePair.Create(entry.Key, ToJson(entry.Value)))),
         IReadOnlyList<TomlNode> items => new JsonArray([.. items.Select(ToJson)]),
         _ => null,
     };

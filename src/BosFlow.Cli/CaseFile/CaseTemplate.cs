@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using BosFlow.Cli.CaseFile.Keys;
 using BosFlow.Cli.CaseFile.Sections;
@@ -24,8 +25,9 @@ internal static class CaseTemplate
             text.Append('\n');
             Comment(text, section.Description);
             text.Append('[').Append(section.Name).Append("]\n");
-            foreach (CaseKey key in section.Keys.Where(key => key is not ReservedKey))
+            foreach (CaseKey key in section.Keys.Where(key => key is not ReservedKey && !key.IsUncertainty))
                 Write(text, key);
+            WriteUncertainties(text, [.. section.Keys.Where(key => key.IsUncertainty)]);
         }
 
         return text.ToString();
@@ -40,6 +42,20 @@ internal static class CaseTemplate
             Comment(text, key.Default is null ? allowed : $"{allowed} Default: {key.Default}.");
         string line = $"{key.Name} = {key.Example ?? key.Default}\n";
         text.Append(key.SetInNewCase ? line : "# " + line);
+    }
+
+    // They are for the uncertainty of the result alone, so a newcomer can pass them by: a line or two each.
+    private static void WriteUncertainties(StringBuilder text, CaseKey[] keys)
+    {
+        if (keys.Length == 0)
+            return;
+        text.Append('\n');
+        Comment(text, "Uncertainties (one sigma) of the values above, all optional: what is not stated counts as exact, unless its line tells a default.");
+        foreach (CaseKey key in keys)
+        {
+            Comment(text, key.Description);
+            text.Append(CultureInfo.InvariantCulture, $"# {key.Name} = {key.Example ?? key.Default}\n");
+        }
     }
 
     private static void Comment(StringBuilder text, string words)

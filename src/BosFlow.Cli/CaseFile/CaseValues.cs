@@ -17,6 +17,10 @@ internal sealed class CaseValues
     /// <param name="key">Declaration of the key.</param>
     public bool Has(CaseKey key) => values.ContainsKey(key);
 
+    /// <summary>Whether the key stands in the file with a value that can be used.</summary>
+    /// <param name="key">Declaration of the key.</param>
+    public bool IsUsable(CaseKey key) => values.TryGetValue(key, out (object? Value, int Line) found) && found.Value is not null;
+
     /// <summary>Line of the key, from 1; 0 where it is not in the file.</summary>
     /// <param name="key">Declaration of the key.</param>
     public int LineOf(CaseKey key) => values.TryGetValue(key, out (object? Value, int Line) found) ? found.Line : 0;

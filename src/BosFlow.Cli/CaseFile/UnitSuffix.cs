@@ -46,6 +46,7 @@ internal sealed record UnitSuffix(string Suffix, string Words, string Dimension,
         new("m3_per_kg", "m3/kg", "specific volume", 1),
         new("cm3_per_g", "cm3/g", "specific volume", 1e-3),
         new("px", "px", "pixels", 1),
+        new("percent", "%", "ratio", 0.01),
     }.OrderByDescending(unit => unit.Suffix.Length)];
 
     /// <summary>The unit at the end of a key's name; null where there is none.</summary>
@@ -60,7 +61,12 @@ internal sealed record UnitSuffix(string Suffix, string Words, string Dimension,
     /// <summary>Converts a value into another unit of the same dimension.</summary>
     /// <param name="value">The value in this unit.</param>
     /// <param name="other">The wanted unit.</param>
+    /// <param name="difference">Whether the value is a difference, such as an uncertainty, to which the zero of a scale does not matter.</param>
     /// <returns>The value in the wanted unit; null where the dimensions differ.</returns>
-    public double? To(UnitSuffix other, double value) =>
-        Dimension == other.Dimension ? (Factor * (value + Offset) / other.Factor) - other.Offset : null;
+    public double? To(UnitSuffix other, double value, bool difference = false)
+    {
+        if (Dimension != other.Dimension)
+            return null;
+        return difference ? Factor * value / other.Factor : (Factor * (value + Offset) / other.Factor) - other.Offset;
+    }
 }

@@ -29,6 +29,9 @@ internal static class UnknownKey
     /// <param name="name">Its name in the file.</param>
     public static string SectionSentence(string name)
     {
+        string[] parts = name.Split('.');
+        if (parts.Length == 2 && CaseSections.All.Any(section => section.Name == parts[0] && section.Keys.Any(key => key.Name == parts[1])))
+            return $"there is no section [{name}]; {parts[1]} is a key of [{parts[0]}], so write {parts[1]} = ... under that heading.";
         string? near = NearestWord.Find(name, CaseSections.All.Select(section => section.Name));
         return near is null
             ? $"there is no section [{name}]; a case file has {string.Join(", ", CaseSections.All.Select(section => $"[{section.Name}]"))}."
@@ -56,7 +59,7 @@ internal static class UnknownKey
             return null;
         if (typed is null)
             return $"its unit is missing; write {meant.Name}, in {wanted.Words}.";
-        string example = entry.Value.TryNumber(out double value) && typed.To(wanted, value) is { } converted
+        string example = entry.Value.TryNumber(out double value) && typed.To(wanted, value, meant.IsUncertainty) is { } converted
             ? string.Create(CultureInfo.InvariantCulture, $"{meant.Name} = {converted:G10}")
             : meant.Name;
         return $"this is given in {wanted.Words}, not in {typed.Words}; write {example}.";

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using BosFlow.Cli.CaseFile.Sections;
 using BosFlow.Cli.CaseFile.Toml;
 using BosFlow.Footage;
 using BosFlow.Optics;
@@ -31,7 +32,11 @@ internal static class SceneCaseText
             text.Append(CultureInfo.InvariantCulture, $"\n[region]\nflow = [{Polygon(outline)}]\n");
         text.Append(CultureInfo.InvariantCulture, $"\n[registration]\nmotion = \"{Motion(outline)}\"\n");
         if (recipe.Rig is not null)
-            AppendRig(text, recipe.Rig, recipe.Gas);
+        {
+            AppendRig(text, recipe.Rig);
+            AppendGas(text, recipe.Gas);
+        }
+
         AppendFlow(text, recipe.Flow);
         text.Append(CultureInfo.InvariantCulture, $"\n[output]\nfolder = {TomlLiteral.Of(outputFolder)}\n");
         return text.ToString();
@@ -51,7 +56,7 @@ internal static class SceneCaseText
     private static string Polygon(PixelPolygon polygon) =>
         "[" + string.Join(", ", polygon.Corners.Select(corner => string.Create(CultureInfo.InvariantCulture, $"[{corner.X:0}, {corner.Y:0}]"))) + "]";
 
-    private static void AppendRig(StringBuilder text, RigGeometry rig, GasSettings gas)
+    private static void AppendRig(StringBuilder text, RigGeometry rig)
     {
         text.Append("\n[rig]\n");
         Append(text, "lens_to_flow_mm", rig.LensToFlowMetres * 1e3);
@@ -60,18 +65,44 @@ internal static class SceneCaseText
         Append(text, "focal_length_mm", rig.FocalLengthMetres * 1e3);
         Append(text, "pixel_pitch_um", rig.PixelPitchMetres * 1e6);
         Append(text, "f_number", rig.FNumber);
-        text.Append(CultureInfo.InvariantCulture, $"\n[gas]\nname = {TomlLiteral.Of(gas.Name)}\n");
-        Append(text, "wavelength_nm", gas.WavelengthMetres * 1e9);
-        Append(text, "gladstone_dale_m3_per_kg", gas.GladstoneDaleM3PerKg);
-        if (gas.AmbientDensityKgM3 is not null)
-        {
-            Append(text, "ambient_density_kg_m3", gas.AmbientDensityKgM3);
-            return;
-        }
-
-        Append(text, "ambient_pressure_pa", gas.AmbientPressurePascal);
-        Append(text, "ambient_temperature_c", gas.AmbientTemperatureKelvin - 273.15);
+        Append(text, RigKeys.LensToFlowSigma.Name, rig.LensToFlowSigmaMetres * 1e3);
+        Append(text, RigKeys.FlowToBackgroundSigma.Name, rig.FlowToBackgroundSigmaMetres * 1e3);
+        Append(text, RigKeys.BackgroundScaleSigma.Name, rig.BackgroundScaleRelativeSigma * 100);
+        Append(text, RigKeys.FocalLengthSigma.Name, rig.FocalLengthSigmaMetres * 1e3);
     }
+
+    private static void AppendGas(StringBuilder text, GasSettings gas)
+    {
+        text.Append("\n[gas]\n");
+        if (gas.Composition.Count > 0)
+            text.Append(CultureInfo.InvariantCulture, $"composition = {{{string.Join(", ", gas.Composition.Select(part => $"{part.Name.Replace(' ', '_')} = {TomlLiteral.Of(part.MoleFraction)}"))}}}\n");
+        else
+            text.Append(CultureInfo.InvariantCulture, $"name = {TomlLiteral.Of(gas.Name)}\n");
+        if (gas.AmbientName is not null)
+            text.Append(CultureInfo.InvariantCulture, $"ambient_name = {TomlLiteral.Of(gas.AmbientName)}\n");
+        Append(text, GasKeys.EquivalenceRatio.Name, gas.EquivalenceRatio);
+        Append(text, GasKeys.Wavelength.Name, gas.WavelengthMetres * 1e9);
+        Append(text, GasKeys.GladstoneDale.Name, gas.GladstoneDaleM3PerKg);
+        AppendAmbient(text, gas);
+        Append(text, GasKeys.WavelengthSigma.Name, Unless(gas.WavelengthSigmaMetres, new GasSettings().WavelengthSigmaMetres) * 1e9);
+        Append(text, GasKeys.GladstoneDaleSigma.Name, gas.GladstoneDaleRelativeSigma * 100);
+        Append(text, GasKeys.PressureSigma.Name, gas.AmbientPressureSigmaPascal);
+        Append(text, GasKeys.TemperatureSigma.Name, gas.AmbientDensityKgM3 is null ? gas.AmbientTemperatureSigmaKelvin : null);
+        Append(text, GasKeys.DensitySigma.Name, gas.AmbientDensitySigmaKgM3);
+    }
+
+    private static void AppendAmbient(StringBuilder text, GasSettings gas)
+    {
+        // Beside a density the pressure matters to the temperature alone; the default one needs no line.
+        bool dense = gas.AmbientDensityKgM3 is not null;
+        bool silent = dense && gas.AmbientPressureSigmaPascal is null && gas.AmbientPressurePascal == new GasSettings().AmbientPressurePascal;
+        Append(text, GasKeys.Density.Name, gas.AmbientDensityKgM3);
+        Append(text, GasKeys.Pressure.Name, silent ? null : gas.AmbientPressurePascal);
+        Append(text, GasKeys.Temperature.Name, dense ? null : gas.AmbientTemperatureKelvin - GasKeys.ZeroCelsiusKelvin);
+        Append(text, GasKeys.Humidity.Name, Unless(gas.RelativeHumidity, 0) * 100);
+    }
+
+    private static double? Unless(double value, double standard) => value == standard ? null : value;
 
     private static void Append(StringBuilder text, string key, double? value)
     {

@@ -47,6 +47,7 @@ internal static class SceneRecipeReader
         problems.ThrowIfAny();
         CaseValues values = Check(toml!, problems);
         CheckWhatIsNeeded(values, problems);
+        GasContradictions.Find(values, problems);
         problems.ThrowIfAny();
         return SceneRecipeMapping.ToRecipe(values);
     }

@@ -66,27 +66,42 @@ internal static class ReportSettings
 
     private static IEnumerable<IReadOnlyList<string>> Rig(RigGeometry rig)
     {
-        yield return ["Lens (entrance pupil) to flow", $"{Figures.Exact(rig.LensToFlowMetres * 1000)} mm"];
-        yield return ["Flow to background", $"{Figures.Exact(rig.FlowToBackgroundMetres * 1000)} mm"];
+        yield return ["Lens (entrance pupil) to flow", Length(rig.LensToFlowMetres, rig.LensToFlowSigmaMetres)];
+        yield return ["Flow to background", Length(rig.FlowToBackgroundMetres, rig.FlowToBackgroundSigmaMetres)];
         if (rig.FocalLengthMetres is { } focal)
-            yield return ["Focal length", $"{Figures.Exact(focal * 1000)} mm"];
+            yield return ["Focal length", Length(focal, rig.FocalLengthSigmaMetres)];
         if (rig.PixelPitchMetres is { } pitch)
             yield return ["Pixel pitch", $"{Figures.Exact(pitch * 1e6)} µm"];
         if (rig.FNumber is { } number)
             yield return ["f-number", Figures.Exact(number)];
-        yield return ["Path length through the flow", rig.PathLengthMetres is { } path ? $"{Figures.Exact(path * 1000)} mm" : "not given: path integrals only"];
+        yield return ["Path length through the flow", rig.PathLengthMetres is { } path ? Length(path, rig.PathLengthSigmaMetres) : "not given: path integrals only"];
+        if (rig.BackgroundScaleRelativeSigma is { } scale)
+            yield return ["Standard uncertainty of the scale", $"{Figures.Exact(Math.Round(scale * 100, 6))} %"];
     }
+
+    private static string Length(double metres, double? sigma) =>
+        $"{Figures.Exact(metres * 1000)} mm{(sigma is { } value ? $" ± {Figures.Exact(value * 1000)} mm" : string.Empty)}";
 
     private static IEnumerable<IReadOnlyList<string>> Scale(GasSettings gas, OpticalScale scale)
     {
         yield return ["Scale in the background plane", $"{Figures.Text(scale.BackgroundMetresPerPixel * 1000)} mm/px"];
         yield return ["Scale in the plane of the flow", $"{Figures.Text(scale.FlowMetresPerPixel * 1000)} mm/px"];
-        yield return ["Gas", $"{gas.Name} at {Figures.Exact(gas.WavelengthMetres * 1e9)} nm; surroundings {Figures.Exact(gas.AmbientPressurePascal)} Pa, {Figures.Exact(Math.Round(gas.AmbientTemperatureKelvin - 273.15, 6))} °C"];
-        yield return ["Gladstone-Dale coefficient", $"{Figures.Constant(scale.GladstoneDaleM3PerKg)} m³ kg⁻¹{(gas.GladstoneDaleM3PerKg is null ? "" : " (given)")}"];
+        GasProperties properties = GasProperties.Of(gas);
+        yield return ["Gas", $"{properties.Description} at {Figures.Exact(gas.WavelengthMetres * 1e9)} nm"];
+        yield return ["Surroundings", Surroundings(properties)];
+        yield return ["Gladstone-Dale coefficient", $"{Figures.Constant(scale.GladstoneDaleM3PerKg)} m³ kg⁻¹ ± {Figures.Text(100 * properties.FlowGladstoneDaleRelativeSigma)} % ({properties.FlowGladstoneDaleSource})"];
         yield return ["Refractive index of the surroundings", $"1 + {Figures.Constant(scale.AmbientIndex - 1)}"];
         yield return ["Deflection angle for 1 px", $"{Figures.Text(scale.DeflectionPerPixel * 1e6)} µrad"];
         yield return ["Path-integrated density gradient for 1 px", $"{Figures.Text(scale.DensityGradientPathPerPixel)} kg m⁻³"];
         if (scale.DensityGradientPerPixel is { } gradient)
             yield return ["Density gradient for 1 px", $"{Figures.Text(gradient)} kg m⁻⁴"];
     }
+
+    private static string Surroundings(GasProperties gas)
+    {
+        string temperature = gas.AmbientTemperature is { } kelvin ? $"{Figures.Exact(Math.Round(kelvin - 273.15, 3))} °C{Sigma(gas.AmbientTemperatureSigma, "°C")}, " : string.Empty;
+        return $"{Figures.Exact(Math.Round(gas.AmbientPressure, 1))} Pa{Sigma(gas.AmbientPressureSigma, "Pa")}, {temperature}{Figures.Constant(gas.AmbientDensity)} kg m⁻³{Sigma(gas.AmbientDensitySigma, "kg m⁻³")}";
+    }
+
+    private static string Sigma(double? value, string unit) => value is { } given ? $" ± {Figures.Text(given)} {unit}" : string.Empty;
 }

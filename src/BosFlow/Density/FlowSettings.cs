@@ -23,6 +23,9 @@ public sealed record FlowSettings
     /// <summary>Pressure in the flow, Pa; null = that of the surroundings.</summary>
     public double? FlowPressurePascal { get; init; }
 
+    /// <summary>Standard uncertainty of that pressure, Pa; null = not stated.</summary>
+    public double? FlowPressureSigmaPascal { get; init; }
+
     /// <summary>How temperature follows from density.</summary>
     public TemperatureModel Temperature { get; init; } = TemperatureModel.IdealGas;
 }

@@ -54,6 +54,7 @@ public sealed class CaseDeclarationTests
         Assert.Equal(leftOut.Experiment.Registration, written.Experiment.Registration);
         Assert.Equal(leftOut.Experiment.Gas, written.Experiment.Gas);
         Assert.Equal(leftOut.Experiment.Rig, written.Experiment.Rig);
+        Assert.Equal(leftOut.Experiment.Flow, written.Experiment.Flow);
         Assert.Equal(leftOut.Experiment.Footage.Decoder, written.Experiment.Footage.Decoder);
         Assert.Equal(leftOut.Experiment.Reference.Combine, written.Experiment.Reference.Combine);
         Assert.Equal(leftOut.Experiment.KnifeEdgeDegrees, written.Experiment.KnifeEdgeDegrees);
@@ -89,6 +90,18 @@ public sealed class CaseDeclarationTests
             CaseSections.All.SelectMany(section => section.Keys).Where(key => key is not ReservedKey),
             key => Assert.Matches($"(?m)^(# )?{key.Name} = ", text));
         Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 104, line));
+    }
+
+    [Fact]
+    public void Template_Uncertainties_StandBehindTheOtherKeysOfTheirSection()
+    {
+        string text = CaseTemplate.Write();
+
+        Assert.All(CaseSections.All, section => Assert.Equal(section.Keys.OrderBy(key => key.IsUncertainty), section.Keys));
+        Assert.All(
+            CaseSections.All.SelectMany(section => section.Keys),
+            key => Assert.Equal(key.Name.Contains("_sigma_", StringComparison.Ordinal), key.IsUncertainty));
+        Assert.Equal(3, text.Split("# Uncertainties (one sigma) of the values above, all optional").Length - 1);
     }
 
     [Fact]

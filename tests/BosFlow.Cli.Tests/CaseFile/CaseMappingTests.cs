@@ -1,6 +1,8 @@
 using BosFlow.Cli.CaseFile;
+using BosFlow.Density;
 using BosFlow.Displacement;
 using BosFlow.Footage;
+using BosFlow.Optics;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
 
@@ -86,11 +88,120 @@ public sealed class CaseMappingTests
 
         Assert.Equal(new DisplacementSettings(), experiment.Displacement);
         Assert.Equal(new RegistrationSettings(), experiment.Registration);
-        Assert.Equal(new Optics.GasSettings(), experiment.Gas);
+        Assert.Equal(new GasSettings(), experiment.Gas);
+        Assert.Equal(new FlowSettings(), experiment.Flow);
         Assert.Null(experiment.Rig);
         Assert.Empty(experiment.Reference.Images);
         Assert.Null(experiment.Footage.Use);
         Assert.Null(experiment.Footage.UseSeconds);
+    }
+
+    [Fact]
+    public void Parse_RigWithUncertainties_GivesThemInSiUnits()
+    {
+        RigGeometry rig = CaseText.Parse(CaseText.Smallest + """
+            [rig]
+            lens_to_flow_mm = 1200
+            flow_to_background_mm = 800
+            focal_length_mm = 16
+            pixel_pitch_um = 1.55
+            lens_to_flow_sigma_mm = 5
+            flow_to_background_sigma_mm = 3
+            focal_length_sigma_mm = 0.3
+            [flow]
+            shape = "planar"
+            path_length_mm = 120
+            path_length_sigma_mm = 2
+            """).Experiment.Rig!;
+
+        Assert.Equal(0.005, rig.LensToFlowSigmaMetres);
+        Assert.Equal(0.003, rig.FlowToBackgroundSigmaMetres);
+        Assert.Equal(0.0003, rig.FocalLengthSigmaMetres);
+        Assert.Equal(0.002, rig.PathLengthSigmaMetres);
+        Assert.Null(rig.BackgroundScaleRelativeSigma);
+        Assert.Equal(
+            0.003,
+            CaseText.Parse(CaseText.Smallest + "[rig]\nlens_to_flow_mm = 1200\nflow_to_background_mm = 800\nbackground_mm_per_px = 0.31\nbackground_scale_sigma_percent = 0.3\n")
+                .Experiment.Rig!.BackgroundScaleRelativeSigma);
+    }
+
+    [Fact]
+    public void Parse_Exhaust_GivesItInSiUnits()
+    {
+        GasSettings gas = CaseText.Parse(CaseText.Smallest + """
+            [gas]
+            name = "exhaust"
+            equivalence_ratio = 0.29
+            relative_humidity_percent = 40
+            wavelength_nm = 532
+            wavelength_sigma_nm = 15
+            gladstone_dale_sigma_percent = 0.8
+            ambient_altitude_m = 1000
+            ambient_pressure_sigma_pa = 200
+            ambient_temperature_sigma_c = 0.5
+            """).Experiment.Gas;
+
+        Assert.Equal("exhaust", gas.Name);
+        Assert.Equal(0.29, gas.EquivalenceRatio);
+        Assert.Equal(0.4, gas.RelativeHumidity);
+        Assert.Equal(15e-9, gas.WavelengthSigmaMetres);
+        Assert.Equal(0.008, gas.GladstoneDaleRelativeSigma!.Value, 12);
+        Assert.Equal(89874.6, gas.AmbientPressurePascal, 0.5); // ISO 2533:1975, geopotential altitude 1000 m
+        Assert.Equal(281.65, gas.AmbientTemperatureKelvin, 1e-9);
+        Assert.Equal(200, gas.AmbientPressureSigmaPascal);
+        Assert.Equal(0.5, gas.AmbientTemperatureSigmaKelvin);
+    }
+
+    [Fact]
+    public void Parse_AltitudeBesideTemperature_TakesThePressureOnly()
+    {
+        GasSettings gas = CaseText.Parse(CaseText.Smallest + "[gas]\nambient_altitude_m = 500\nambient_temperature_c = 30\n").Experiment.Gas;
+
+        Assert.Equal(95460.8, gas.AmbientPressurePascal, 0.5); // ISO 2533:1975, geopotential altitude 500 m
+        Assert.Equal(303.15, gas.AmbientTemperatureKelvin, 1e-9);
+    }
+
+    [Fact]
+    public void Parse_Mixture_GivesItsGases()
+    {
+        GasSettings gas = CaseText.Parse(CaseText.Smallest + """
+            [gas]
+            composition = { nitrogen = 0.5, "carbon dioxide" = 0.25, water_vapour = 0.25 }
+            ambient_name = "air"
+            ambient_density_kg_m3 = 1.2
+            ambient_density_sigma_kg_m3 = 0.01
+            """).Experiment.Gas;
+
+        Assert.Equal([new("nitrogen", 0.5), new("carbon dioxide", 0.25), new("water vapour", 0.25)], gas.Composition);
+        Assert.Equal("air", gas.AmbientName);
+        Assert.Equal(1.2, gas.AmbientDensityKgM3);
+        Assert.Equal(0.01, gas.AmbientDensitySigmaKgM3);
+    }
+
+    [Fact]
+    public void Parse_AxisymmetricFlow_GivesAxisAndSurroundings()
+    {
+        const string Rig = CaseText.Smallest + "[rig]\nlens_to_flow_mm = 1200\nflow_to_background_mm = 800\nbackground_mm_per_px = 0.31\n";
+        FlowSettings given = CaseText.Parse(Rig + """
+            [flow]
+            shape = "axisymmetric"
+            axis = [[100.5, 400], [900, 402]]
+            ambient_edges = ["top", "left"]
+            ambient_regions = [[[0, 0], [100, 0], [100, 50]]]
+            pressure_pa = 99000
+            pressure_sigma_pa = 300
+            """).Experiment.Flow;
+        FlowSettings found = CaseText.Parse(Rig + "[flow]\nshape = \"axisymmetric\"\naxis = \"find\"\naxis_direction_deg = 90\ntemperature = \"none\"\n").Experiment.Flow;
+
+        Assert.Equal(FlowShape.Axisymmetric, given.Shape);
+        Assert.Equal(new AxisLine(100.5, 400, 900, 402), given.Axis);
+        Assert.Equal(PictureEdge.Left | PictureEdge.Top, given.AmbientEdges);
+        Assert.Equal((100, 50), Assert.Single(given.AmbientRegions).Corners[2]);
+        Assert.Equal((99000, 300), (given.FlowPressurePascal, given.FlowPressureSigmaPascal));
+        Assert.Equal(TemperatureModel.IdealGas, given.Temperature);
+        Assert.Null(found.Axis);
+        Assert.Equal(90, found.AxisDirectionDegrees);
+        Assert.Equal(TemperatureModel.None, found.Temperature);
     }
 
     [Theory]

@@ -1,4 +1,7 @@
+using BosFlow.Cli.CaseFile;
 using BosFlow.Cli.Scenes;
+using BosFlow.Optics;
+using BosFlow.Pipeline;
 using BosFlow.Synthesis;
 
 namespace BosFlow.Cli.Tests.Scenes;
@@ -69,6 +72,22 @@ public sealed class SceneRecipeReaderTests
     }
 
     [Theory]
+    [InlineData("name = \"exhaust\"\nequivalence_ratio = 0.3\nrelative_humidity_percent = 40\nambient_pressure_pa = 98000\nambient_pressure_sigma_pa = 150\nambient_temperature_c = 21.5\nambient_temperature_sigma_c = 0.5\n")]
+    [InlineData("composition = {carbon_dioxide = 0.25, argon = 0.75}\nambient_name = \"air\"\nwavelength_sigma_nm = 10\ngladstone_dale_sigma_percent = 1.5\n")]
+    [InlineData("ambient_density_kg_m3 = 1.1\nambient_density_sigma_kg_m3 = 0.01\nambient_pressure_pa = 98000\n")]
+    public void CaseText_OfARecipeWithGasAndUncertainties_GivesTheSameGasAndRig(string gas)
+    {
+        string rig = "\n[rig]\nlens_to_flow_mm = 1000\nflow_to_background_mm = 900\nbackground_mm_per_px = 0.2\nlens_to_flow_sigma_mm = 3\nbackground_scale_sigma_percent = 0.5\n";
+        SceneRecipe recipe = SceneRecipeReader.Parse(Minimal + rig + "[gas]\n" + gas, "recipe.toml");
+
+        ExperimentCase experiment = CaseFileReader.Parse(SceneCaseText.Write(new SyntheticScene(recipe, CancellationToken.None), null, "run"), "/tmp/nowhere/case.toml").Experiment;
+
+        Assert.Equal(recipe.Rig, experiment.Rig);
+        Assert.Equal(recipe.Gas.Composition, experiment.Gas.Composition);
+        Assert.Equal(GasProperties.Of(recipe.Gas) with { Notes = [] }, GasProperties.Of(experiment.Gas) with { Notes = [] });
+    }
+
+    [Theory]
     [InlineData("frames = 3", "frame_count = 3", "recipe.toml, line 4: scene.frame_count is not known")]
     [InlineData("u_px = 1.5", "u_px = \"1.5\"", "flow.u_px = \"1.5\" is a text")]
     [InlineData("kind = \"shift\"", "kind = \"sinusoidal\"", "did you mean \"sinusoid\"")]
@@ -78,6 +97,7 @@ public sealed class SceneRecipeReaderTests
     [InlineData("width_px = 128", "width_px = 16", "scene.width_px = 16 is not allowed")]
     [InlineData("[flow]", "[flows]", "there is no section [flows]")]
     [InlineData("[scene]", "width = 3\n[scene]", "width stands above the first section")]
+    [InlineData("[flow]", "[gas]\nname = \"heluim\"\n[flow]", "did you mean \"helium\"?")]
     [InlineData("[flow]", "[sensor]\nbits = 12\n[flow]", "give 8 or 16")]
     public void Parse_Mistake_IsNamedWithLineKeyAndCure(string right, string wrong, string expected)
     {

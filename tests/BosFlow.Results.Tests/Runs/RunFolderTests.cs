@@ -1,4 +1,7 @@
+using BosFlow.Density;
 using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Optics;
 using BosFlow.Pipeline;
 using BosFlow.Results.NetCdf;
 using BosFlow.Results.Runs;
@@ -96,6 +99,50 @@ public sealed class RunFolderTests : IDisposable
         Assert.Contains("rig.lens_to_flow_metres was 1.2 and is 1.3", e.Message, StringComparison.Ordinal);
         Assert.Contains("--restart", e.Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Open_SameCaseWithEverySettingOfGasAndFlow_GoesOn()
+    {
+        // Written to run.json and read back, the settings must be the same ones.
+        Open(SampleRun.Identity(FullGasAndFlow())).WriteFrame(SampleRun.Frame(0), 0.1);
+
+        Assert.Equal([0], Open(SampleRun.Identity(FullGasAndFlow())).FinishedFrames());
+    }
+
+    [Fact]
+    public void DifferencesFrom_ChangedGasAndFlow_NamesTheKeys()
+    {
+        ExperimentCase first = FullGasAndFlow();
+        ExperimentCase changed = first with
+        {
+            Rig = first.Rig! with { LensToFlowSigmaMetres = 0.004 },
+            Gas = first.Gas with { Composition = [new("argon", 1)], RelativeHumidity = 0.25 },
+            Flow = first.Flow with { Axis = null, AmbientEdges = PictureEdge.Left },
+        };
+
+        IReadOnlyList<string> differences = SampleRun.Identity(changed).DifferencesFrom(SampleRun.Identity(first));
+
+        Assert.Contains("rig.lens_to_flow_sigma_metres was 0.003 and is 0.004", differences);
+        Assert.Contains("gas.relative_humidity was 0.5 and is 0.25", differences);
+        Assert.Contains("flow.axis.y2 was 402.5 and is not set", differences);
+        Assert.Contains("flow.ambient_edges was \"left, top\" and is \"left\"", differences);
+        Assert.Contains(differences, sentence => sentence.StartsWith("gas.composition was [", StringComparison.Ordinal));
+    }
+
+    private static ExperimentCase FullGasAndFlow() => SampleRun.Case() with
+    {
+        Rig = SampleRun.Case().Rig! with { LensToFlowSigmaMetres = 0.003, BackgroundScaleRelativeSigma = 0.01 },
+        Gas = new GasSettings { Composition = [new("carbon dioxide", 0.25), new("nitrogen", 0.75)], AmbientName = "air", RelativeHumidity = 0.5, EquivalenceRatio = 0.3 },
+        Flow = new FlowSettings
+        {
+            Shape = FlowShape.Axisymmetric,
+            Axis = new AxisLine(100.5, 400, 900, 402.5),
+            AmbientEdges = PictureEdge.Left | PictureEdge.Top,
+            AmbientRegions = [new PixelPolygon([(0, 0), (100, 0), (100, 50.25)])],
+            FlowPressurePascal = 99000,
+            Temperature = TemperatureModel.None,
+        },
+    };
 
     [Fact]
     public void Open_ChangedInput_NamesTheFile()

@@ -27,6 +27,9 @@ internal abstract class CaseKey
     /// <summary>Whether a new case starts with this key set; the others stand there as comments.</summary>
     public bool SetInNewCase { get; init; }
 
+    /// <summary>Whether this is the standard uncertainty of another key; a new case lists these briefly, behind the other keys of their section.</summary>
+    public bool IsUncertainty { get; init; }
+
     /// <summary>Section and name, as messages give them.</summary>
     public string FullName => Section + "." + Name;
 

@@ -2,7 +2,7 @@ namespace BosFlow.Cli.CaseFile.Toml;
 
 /// <summary>One TOML value with its place in the file.</summary>
 /// <param name="Kind">What it is.</param>
-/// <param name="Value">string, long, double, bool, or the items of a list; null for tables and dates, which no key takes.</param>
+/// <param name="Value">string, long, double, bool, the items of a list, or the keys of a table; null for dates, which no key takes.</param>
 /// <param name="Source">The value as typed, for messages.</param>
 /// <param name="Line">Line of its first character, from 1.</param>
 internal sealed record TomlNode(TomlKind Kind, object? Value, string Source, int Line)
@@ -11,6 +11,9 @@ internal sealed record TomlNode(TomlKind Kind, object? Value, string Source, int
 
     /// <summary>The items of a list; empty for everything else.</summary>
     public IReadOnlyList<TomlNode> Items => Value as IReadOnlyList<TomlNode> ?? [];
+
+    /// <summary>The keys of a table; empty for everything else.</summary>
+    public IReadOnlyList<TomlEntry> Entries => Value as IReadOnlyList<TomlEntry> ?? [];
 
     /// <summary>The value as typed, cut where it would swamp a message.</summary>
     public string Quote

@@ -41,7 +41,8 @@ internal static class TomlReader
     public static TomlNode Value(string literal)
     {
         var problems = new CaseProblems("value");
-        TomlText? text = Read("value = " + literal, problems);
+        // Under a heading, since a table above the first one would be taken for a section.
+        TomlText? text = Read("[of]\nvalue = " + literal, problems);
         problems.ThrowIfAny();
         return text!.Entries[0].Value;
     }
@@ -73,9 +74,17 @@ internal static class TomlReader
             FloatValueSyntax real => new TomlNode(TomlKind.Number, real.Value, source, line),
             BooleanValueSyntax truth => new TomlNode(TomlKind.Boolean, truth.Value, source, line),
             ArraySyntax array => new TomlNode(TomlKind.List, array.Items.Select(item => Node(item.Value!)).ToArray(), source, line),
-            InlineTableSyntax => new TomlNode(TomlKind.Table, null, source, line),
+            InlineTableSyntax table => new TomlNode(TomlKind.Table, Entries(table), source, line),
             _ => new TomlNode(TomlKind.Date, null, source, line),
         };
+    }
+
+    private static List<TomlEntry> Entries(InlineTableSyntax table)
+    {
+        List<TomlEntry> entries = [];
+        foreach (InlineTableItemSyntax item in table.Items)
+            Add(string.Empty, item.KeyValue!, entries);
+        return entries;
     }
 
     private static string TokenText(ValueSyntax value)
