@@ -18,12 +18,12 @@ public sealed class RadialFit
     /// <summary>Profile at the radii, in the unit of the slope; 0 at and beyond the outer radius.</summary>
     public required double[] Value { get; init; }
 
-    /// <summary>Standard uncertainty from independent errors of the slopes, for the strength as chosen. It does not hold what smoothing flattens: see <see cref="ResolutionWidth"/>.</summary>
+    /// <summary>Standard uncertainty from the errors of the slopes as stated in the problem, for the strength as chosen. It does not hold what smoothing flattens: see <see cref="ResolutionWidth"/>.</summary>
     public required double[] Sigma { get; init; }
 
     /// <summary>
     /// Width of the averaging kernel k(r') at each radius, (INT k dr')^2 / INT k^2 dr' over r' from 0 to the outer radius: the width of a box that averages as much, in the unit
-    /// of the radius. Detail finer than this is flattened. NaN at and beyond the outer radius.
+    /// of the radius. Detail finer than this is flattened. Where smoothing is so strong that the kernel no longer peaks at its own radius, the width does not tell that. NaN at and beyond the outer radius.
     /// </summary>
     public required double[] ResolutionWidth { get; init; }
 
@@ -39,7 +39,7 @@ public sealed class RadialFit
     /// <summary>Weights of all slopes (0 for those not used) in each value, row-major, radii * slopes.</summary>
     public ReadOnlySpan<double> Matrix => matrix;
 
-    /// <summary>Covariance of the profile for correlated errors.</summary>
+    /// <summary>Covariance of the profile for any covariance of the slopes.</summary>
     /// <param name="slopeCovariance">Covariance of the slopes, row-major, as many rows and columns as there are slopes.</param>
     /// <returns>Row-major, radii * radii.</returns>
     /// <exception cref="ArgumentException">The covariance has another size.</exception>

@@ -12,11 +12,17 @@ public sealed record RadialFitProblem
     /// <summary>Standard uncertainty of each slope, above 0 and finite where that is measured.</summary>
     public required double[] Sigma { get; init; }
 
+    /// <summary>
+    /// Correlation of the slopes' errors, row-major, one row and column a slope; null: independent errors. Errors that neighbours share must be stated here,
+    /// or the choice of the strength takes them for detail.
+    /// </summary>
+    public double[]? Correlation { get; init; }
+
     /// <summary>Radius R at and beyond which the profile is 0; above 0.</summary>
     public required double OuterRadius { get; init; }
 
     /// <summary>How the strength of smoothing is chosen.</summary>
-    public StrengthChoice Choice { get; init; } = StrengthChoice.CrossValidation;
+    public StrengthChoice Choice { get; init; } = StrengthChoice.MaximumLikelihood;
 
     /// <summary>A strength given instead of chosen, above 0; null to choose. Factor of INT f''(r)^2 dr beside the sum of squared normalised residuals.</summary>
     public double? Strength { get; init; }
@@ -25,11 +31,13 @@ public sealed record RadialFitProblem
     public int? Cells { get; init; }
 
     /// <summary>Checks sizes and ranges.</summary>
-    /// <exception cref="ArgumentException">Arrays of different length, a sigma that is not above 0, a radius or strength not above 0, fewer than 3 usable slopes.</exception>
+    /// <exception cref="ArgumentException">Arrays of different length, a correlation of another size, a sigma that is not above 0, a radius or strength not above 0, fewer than 3 usable slopes.</exception>
     public void Validate()
     {
         if (Slope.Length != Position.Length || Sigma.Length != Position.Length)
             throw new ArgumentException($"There are {Position.Length} positions, {Slope.Length} slopes and {Sigma.Length} sigmas; give one of each.");
+        if (Correlation is not null && Correlation.Length != Position.Length * Position.Length)
+            throw new ArgumentException($"The correlation of {Position.Length} slopes has {Correlation.Length} entries; it needs {Position.Length * Position.Length}.");
         if (!(OuterRadius > 0) || double.IsInfinity(OuterRadius))
             throw new ArgumentException($"The outer radius is {OuterRadius}; it must be above 0.");
         if (Strength is double strength && (!(strength > 0) || double.IsInfinity(strength)))

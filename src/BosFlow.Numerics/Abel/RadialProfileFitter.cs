@@ -12,7 +12,7 @@ public static class RadialProfileFitter
     /// <summary>Fits a profile.</summary>
     /// <param name="problem">Slopes and how to smooth; checked here.</param>
     /// <param name="radii">Radii of the wanted values, 0 or above.</param>
-    /// <exception cref="ArgumentException">The problem is inconsistent, or a radius is negative.</exception>
+    /// <exception cref="ArgumentException">The problem is inconsistent, its correlation is not positive definite, or a radius is negative.</exception>
     public static RadialFit Fit(RadialFitProblem problem, double[] radii)
     {
         problem.Validate();
@@ -20,22 +20,23 @@ public static class RadialProfileFitter
             throw new ArgumentException("Radii must be 0 or above.", nameof(radii));
         int[] used = [.. Enumerable.Range(0, problem.Position.Length).Where(problem.IsUsed)];
         RadialSpline spline = new(problem.Cells ?? Math.Clamp(used.Length / 2, 12, 80), problem.OuterRadius);
-        Matrix<double> design = Design(problem, used, spline);
-        Vector<double> data = Vector<double>.Build.Dense([.. used.Select(k => problem.Slope[k] / problem.Sigma[k])]);
+        Matrix<double> whitening = Whitening(problem, used);
+        Matrix<double> design = whitening * Rows(used.Length, spline, (i, row) => spline.AddSlope(problem.Position[used[i]], row));
+        Vector<double> data = whitening * Vector<double>.Build.Dense([.. used.Select(k => problem.Slope[k])]);
         SmoothingFilter filter = new(design, data, Penalty(spline));
         double strength = problem.Strength ?? StrengthSearch.Find(filter, problem.Choice);
 
         Matrix<double> values = Rows(radii.Length, spline, (i, row) => spline.AddValue(radii[i], row));
-        // From scaled slopes to coefficients to values.
+        // From whitened slopes to coefficients to values.
         Matrix<double> toCoefficients = filter.Basis * Matrix<double>.Build.DiagonalOfDiagonalVector(filter.Inverse(strength)) * (design * filter.Basis).Transpose();
         Matrix<double> toValues = values * toCoefficients;
-        double[] matrix = Spread(toValues, used, problem);
+        double[] matrix = Spread(toValues * whitening, used, problem.Position.Length);
         double parameters = filter.EffectiveParameters(strength), excess = used.Length - parameters;
         return new RadialFit(matrix, problem.Position.Length)
         {
             Radius = [.. radii],
             Value = (toValues * data).ToArray(),
-            Sigma = LinearPropagation.Sigma(matrix, radii.Length, problem.Position.Length, [.. problem.Sigma.Select((sigma, k) => problem.IsUsed(k) ? sigma : 0)]),
+            Sigma = toValues.RowNorms(2).ToArray(),
             ResolutionWidth = Widths(toValues * design, spline, radii, problem.OuterRadius),
             Strength = strength,
             EffectiveParameters = parameters,
@@ -43,12 +44,21 @@ public static class RadialProfileFitter
         };
     }
 
-    private static Matrix<double> Design(RadialFitProblem problem, int[] used, RadialSpline spline)
+    // Turns slopes into numbers with independent errors of size 1: L^-1 / sigma with L L^T the correlation.
+    private static Matrix<double> Whitening(RadialFitProblem problem, int[] used)
     {
-        Matrix<double> design = Rows(used.Length, spline, (i, row) => spline.AddSlope(problem.Position[used[i]], row));
-        for (int i = 0; i < used.Length; i++)
-            design.SetRow(i, design.Row(i) / problem.Sigma[used[i]]);
-        return design;
+        Matrix<double> scale = Matrix<double>.Build.DenseOfDiagonalArray([.. used.Select(k => 1 / problem.Sigma[k])]);
+        if (problem.Correlation is not double[] correlation)
+            return scale;
+        Matrix<double> square = Matrix<double>.Build.Dense(used.Length, used.Length, (i, j) => correlation[(used[i] * problem.Position.Length) + used[j]]);
+        try
+        {
+            return square.Cholesky().Factor.Solve(scale);
+        }
+        catch (ArgumentException exception)
+        {
+            throw new ArgumentException("The correlation of the slopes is not positive definite: some sum of their errors would have no variance, or a negative one.", exception);
+        }
     }
 
     // INT f''^2 dr as a quadratic form: f'' is linear in a cell, so that three values (Simpson's rule) are exact.
@@ -78,14 +88,13 @@ public static class RadialProfileFitter
         return rows;
     }
 
-    private static double[] Spread(Matrix<double> toValues, int[] used, RadialFitProblem problem)
+    private static double[] Spread(Matrix<double> weights, int[] used, int slopes)
     {
-        int slopes = problem.Position.Length;
-        double[] matrix = new double[toValues.RowCount * slopes];
-        for (int i = 0; i < toValues.RowCount; i++)
+        double[] matrix = new double[weights.RowCount * slopes];
+        for (int i = 0; i < weights.RowCount; i++)
         {
             for (int k = 0; k < used.Length; k++)
-                matrix[(i * slopes) + used[k]] = toValues[i, k] / problem.Sigma[used[k]];
+                matrix[(i * slopes) + used[k]] = weights[i, k];
         }
 
         return matrix;

@@ -47,4 +47,11 @@ internal sealed class SmoothingFilter
 
         return Math.Max(sum, 0);
     }
+
+    /// <summary>Smallest value of |A a - d|^2 + s a^T P a.</summary>
+    public double PenalisedSquares(double strength) =>
+        Math.Max(dataSquares - (projected.PointwiseMultiply(projected) * Inverse(strength)), double.Epsilon);
+
+    /// <summary>Logarithm of the determinant of I - (map from data to fitted data).</summary>
+    public double LogDeterminant(double strength) => eigenvalue.Map(b => Math.Log(strength / (b + strength)), Zeros.Include).Sum();
 }

@@ -8,10 +8,26 @@ internal static class StrengthSearch
     private const double Strongest = 10;
     private const int PerDecade = 8;
 
+    // Degrees of freedom of the prior of the sigmas' scale: known to about 1 / sqrt(2 * 20) = 16 %.
+    private const double Trust = 20;
+
     public static double Find(SmoothingFilter filter, StrengthChoice choice)
     {
         double low = Math.Log(Weakest * filter.LargestEigenvalue), high = Math.Log(Strongest * filter.LargestEigenvalue);
-        return Math.Exp(choice == StrengthChoice.Discrepancy ? Bisect(filter, low, high) : Minimise(filter, low, high));
+        return Math.Exp(choice switch
+        {
+            StrengthChoice.Discrepancy => Bisect(filter, low, high),
+            StrengthChoice.CrossValidation => Minimise(logarithm => CrossValidation(filter, logarithm), low, high),
+            _ => Minimise(logarithm => Unlikelihood(filter, logarithm), low, high),
+        });
+    }
+
+    // Minus twice the logarithm of the likelihood, up to a constant. The square of the sigmas' common scale has a scaled inverse chi-squared prior about 1:
+    // a few slopes cannot tell detail from noise of unknown size (and would take all of it for noise), many can.
+    private static double Unlikelihood(SmoothingFilter filter, double logarithm)
+    {
+        double strength = Math.Exp(logarithm);
+        return ((filter.Count + Trust) * Math.Log(1 + (filter.PenalisedSquares(strength) / Trust))) - filter.LogDeterminant(strength);
     }
 
     private static double CrossValidation(SmoothingFilter filter, double logarithm)
@@ -22,12 +38,12 @@ internal static class StrengthSearch
         return excess > 0.01 * filter.Count ? filter.Count * filter.ResidualSquares(strength) / (excess * excess) : double.PositiveInfinity;
     }
 
-    private static double Minimise(SmoothingFilter filter, double low, double high)
+    private static double Minimise(Func<double, double> criterion, double low, double high)
     {
         double step = Math.Log(10) / PerDecade, best = high, least = double.PositiveInfinity;
         for (double logarithm = high; logarithm >= low; logarithm -= step)
         {
-            double value = CrossValidation(filter, logarithm);
+            double value = criterion(logarithm);
             if (value < least)
                 (best, least) = (logarithm, value);
         }
@@ -38,7 +54,7 @@ internal static class StrengthSearch
         for (int i = 0; i < 20; i++)
         {
             double left = to - (Golden * (to - from)), right = from + (Golden * (to - from));
-            if (CrossValidation(filter, left) < CrossValidation(filter, right))
+            if (criterion(left) < criterion(right))
                 to = right;
             else
                 from = left;
