@@ -33,6 +33,9 @@ internal sealed class Aggregates
 
     public int Count { get; }
 
+    /// <summary>Columns of the grid that the coarse nodes form, row-major; 0 where they form none.</summary>
+    public int Columns { get; init; }
+
     /// <summary>Coarse node of each fine node; <see cref="Count"/> for none.</summary>
     public int[] Coarse { get; }
 
@@ -41,22 +44,22 @@ internal sealed class Aggregates
     public int[] Member { get; }
 
     /// <summary>Sums of a fine plane over the members of coarse nodes from .. to.</summary>
-    public void Restrict(float[] fine, int pad, float[] coarse, int from, int to)
+    public void Restrict(float[] fine, int pad, float[] coarse, int coarsePad, int from, int to)
     {
         for (int c = from; c < to; c++)
         {
             float sum = 0;
             for (int k = Start[c]; k < Start[c + 1]; k++)
                 sum += fine[Member[k] + pad];
-            coarse[c] = sum;
+            coarse[c + coarsePad] = sum;
         }
     }
 
     /// <summary>Adds to fine nodes from .. to what their coarse nodes hold.</summary>
-    public void Prolong(float[] coarse, float[] fine, int pad, int from, int to)
+    public void Prolong(float[] coarse, int coarsePad, float[] fine, int pad, int from, int to)
     {
         for (int i = from; i < to; i++)
-            fine[i + pad] += coarse[Coarse[i]];
+            fine[i + pad] += coarse[Coarse[i] + coarsePad];
     }
 
     /// <summary>The coarse level: weights of links between the members of two coarse nodes summed (Galerkin's product with piecewise constants).</summary>

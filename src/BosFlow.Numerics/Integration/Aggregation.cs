@@ -17,16 +17,34 @@ internal static class Aggregation
     public static Aggregates Blocks(GridLevel level)
     {
         int columns = level.Columns, rows = level.Nodes / columns, count = 0;
+        bool isGrid = true;
         float[] strongest = Strongest(level);
         int[] coarse = new int[level.Nodes];
         Array.Fill(coarse, -1);
         for (int y = 0; y < rows; y += 2)
         {
             for (int x = 0; x < columns; x += 2)
+            {
+                int before = count;
                 JoinBlock(level, strongest, coarse, x, y, Math.Min(x + 2, columns), Math.Min(y + 2, rows), ref count);
+                isGrid &= count <= before + 1;
+            }
         }
 
-        return new Aggregates(coarse, count);
+        return isGrid && count > 0 ? Grid(coarse, columns, rows) : new Aggregates(coarse, count);
+    }
+
+    // No block fell apart: the coarse nodes are the blocks, a grid again (which has the fast loops), some of them perhaps empty.
+    private static Aggregates Grid(int[] coarse, int columns, int rows)
+    {
+        int across = (columns + 1) / 2, down = (rows + 1) / 2;
+        for (int i = 0; i < coarse.Length; i++)
+        {
+            if (coarse[i] >= 0)
+                coarse[i] = (i / columns / 2 * across) + (i % columns / 2);
+        }
+
+        return new Aggregates(coarse, across * down) { Columns = across };
     }
 
     public static Aggregates Pairs(ILevel level)

@@ -22,13 +22,13 @@ internal sealed class Bands(int threads, CancellationToken cancellationToken)
         Parallel.For(0, bands, options, band => body(band * Length, Math.Min(count, (band + 1) * Length)));
     }
 
-    /// <summary>Sum of body(from, to) over all bands of 0 .. count, added in the order of the bands.</summary>
-    public double Sum(int count, Func<int, int, double> body)
+    /// <summary>Sums of up to three quantities that body(from, to) gives, over all bands of 0 .. count, added in the order of the bands.</summary>
+    public (double A, double B, double C) Sum(int count, Func<int, int, (double A, double B, double C)> body)
     {
         int bands = (count + Length - 1) / Length;
         if (bands <= 1)
-            return bands == 0 ? 0 : body(0, count);
-        double[] parts = new double[bands];
+            return bands == 0 ? default : body(0, count);
+        (double A, double B, double C)[] parts = new (double, double, double)[bands];
         if (threads == 1)
         {
             for (int band = 0; band < bands; band++)
@@ -39,9 +39,9 @@ internal sealed class Bands(int threads, CancellationToken cancellationToken)
             Parallel.For(0, bands, options, band => parts[band] = body(band * Length, Math.Min(count, (band + 1) * Length)));
         }
 
-        double sum = 0;
-        foreach (double part in parts)
-            sum += part;
+        (double A, double B, double C) sum = default;
+        foreach ((double a, double b, double c) in parts)
+            sum = (sum.A + a, sum.B + b, sum.C + c);
         return sum;
     }
 }

@@ -19,8 +19,8 @@ internal sealed class ConjugateGradients
     private readonly double[] direction;
     private readonly double[] product;
 
-    // The preconditioned residual is the cycle's output times this.
-    private double down;
+    // The cycle's input is the residual times this.
+    private double scale;
 
     public ConjugateGradients(GridStencil<double> matrix, Hierarchy hierarchy, Bands bands)
     {
@@ -44,73 +44,82 @@ internal sealed class ConjugateGradients
         Array.Clear(solution);
         Array.Clear(direction);
         Array.Copy(right, residual, right.Length);
-        double norm = Math.Sqrt(Dot(right, right));
+        double norm = Math.Sqrt(bands.Sum(right.Length, (from, to) => (Dot(right, right, from, to), 0, 0)).A);
         if (norm == 0)
             return (0, 0);
 
-        (double energy, double mix) = (Precondition(), 0);
+        // The cycle works in single precision, on a residual that begins at order 1.
+        scale = Math.Sqrt(matrix.Nodes) / norm;
+        Step(solution, 0);
+        (double energy, double mix, double curvature) = (Precondition().Energy, 0, 1);
         double limit = tolerance * tolerance * energy;
         int iterations = 0;
         while (energy > limit && iterations < maximum)
         {
             bands.ThrowIfCancelled();
-            Turn(mix);
-            bands.Run(matrix.Nodes, (from, to) => matrix.Multiply(direction, product, from, to));
-            double curvature = Dot(direction, product);
-            double step = Dot(direction, residual) / curvature;
-            AddScaled(solution, direction, step);
-            AddScaled(residual, product, -step);
-            energy = Precondition();
-            mix = -MixWith(product) / curvature;
+            (curvature, double along) = Turn(mix);
+            Step(solution, along / curvature);
+            (energy, double mixed) = Precondition();
+            mix = -mixed / curvature;
             iterations++;
         }
 
-        bands.Run(matrix.Nodes, (from, to) => matrix.Residual(solution, right, residual, from, to));
-        double relative = Math.Sqrt(Dot(residual, residual)) / norm;
+        double left = bands.Sum(matrix.Nodes, (from, to) =>
+        {
+            matrix.Residual(solution, right, residual, from, to);
+            return (Dot(residual, residual, from + matrix.Pad, to + matrix.Pad), 0, 0);
+        }).A;
+        double relative = Math.Sqrt(left) / norm;
         // Not "energy > limit": a NaN must end here too. Rounding can make the updated residual drift from the true one, which is the one judged.
         bool converged = energy <= limit && relative <= Math.Max(Drift * tolerance, Drift * Rounding);
         return converged ? (iterations, relative) : throw new NotConvergedException(iterations, relative);
     }
 
-    // The cycle works in single precision, on a residual scaled to order 1. Returns residual . preconditioned residual.
-    private double Precondition()
+    // Runs the cycle on the residual. Returns (preconditioned residual) . residual, and . product.
+    private (double Energy, double Mixed) Precondition()
     {
-        double size = Math.Sqrt(Dot(residual, residual) / matrix.Nodes);
-        double up = size > 0 ? 1 / size : 0;
-        down = size;
-        bands.Run(residual.Length, (from, to) =>
-        {
-            for (int i = from; i < to; i++)
-                cycle.Input[i] = (float)(up * residual[i]);
-        });
         cycle.Run();
-        return MixWith(residual);
+        float[] output = cycle.Output;
+        (double energy, double mixed, _) = bands.Sum(residual.Length, (from, to) => (Dot(output, residual, from, to), Dot(output, product, from, to), 0));
+        return (energy / scale, mixed / scale);
     }
 
-    // Preconditioned residual . vector.
-    private double MixWith(double[] vector)
+    // direction = preconditioned residual + mix * direction; product = A direction. Returns direction . product and direction . residual.
+    private (double Curvature, double Along) Turn(double mix)
     {
         float[] output = cycle.Output;
-        return down * bands.Sum(vector.Length, (from, to) =>
-        {
-            double sum = 0;
-            for (int i = from; i < to; i++)
-                sum += output[i] * vector[i];
-            return sum;
-        });
-    }
-
-    private void Turn(double mix)
-    {
-        float[] output = cycle.Output;
+        double down = 1 / scale;
         bands.Run(direction.Length, (from, to) =>
         {
             for (int i = from; i < to; i++)
                 direction[i] = (down * output[i]) + (mix * direction[i]);
         });
+        int pad = matrix.Pad;
+        (double curvature, double along, _) = bands.Sum(matrix.Nodes, (from, to) =>
+        {
+            matrix.Multiply(direction, product, from, to);
+            return (Dot(direction, product, from + pad, to + pad), Dot(direction, residual, from + pad, to + pad), 0);
+        });
+        return (curvature, along);
     }
 
-    private double Dot(double[] a, double[] b) => bands.Sum(a.Length, (from, to) =>
+    // solution += step * direction; residual -= step * product; the new residual goes to the cycle.
+    private void Step(double[] solution, double step)
+    {
+        float[] input = cycle.Input;
+        bands.Run(residual.Length, (from, to) =>
+        {
+            for (int i = from; i < to; i++)
+            {
+                solution[i] += step * direction[i];
+                double value = residual[i] - (step * product[i]);
+                residual[i] = value;
+                input[i] = (float)(scale * value);
+            }
+        });
+    }
+
+    private static double Dot(double[] a, double[] b, int from, int to)
     {
         Vector<double> wide = Vector<double>.Zero;
         int i = from;
@@ -120,11 +129,22 @@ internal sealed class ConjugateGradients
         for (; i < to; i++)
             sum += a[i] * b[i];
         return sum;
-    });
+    }
 
-    private void AddScaled(double[] target, double[] source, double factor) => bands.Run(target.Length, (from, to) =>
+    private static double Dot(float[] a, double[] b, int from, int to)
     {
-        for (int i = from; i < to; i++)
-            target[i] += factor * source[i];
-    });
+        Vector<double> low = Vector<double>.Zero, high = Vector<double>.Zero;
+        int i = from;
+        for (; i + Vector<float>.Count <= to; i += Vector<float>.Count)
+        {
+            Vector.Widen(Vector.LoadUnsafe(ref a[i]), out Vector<double> lowA, out Vector<double> highA);
+            low += lowA * Vector.LoadUnsafe(ref b[i]);
+            high += highA * Vector.LoadUnsafe(ref b[i + Vector<double>.Count]);
+        }
+
+        double sum = Vector.Sum(low + high);
+        for (; i < to; i++)
+            sum += a[i] * b[i];
+        return sum;
+    }
 }

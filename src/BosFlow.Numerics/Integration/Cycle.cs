@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace BosFlow.Numerics.Integration;
 
 /// <summary>One multigrid cycle as the preconditioner of a solve, with its own planes.</summary>
@@ -10,6 +12,9 @@ internal sealed class Cycle
 {
     /// <summary>The second inner step is left out where the first took the residual below this share.</summary>
     private const double GoodEnough = 0.25;
+
+    /// <summary>Steps of a working preconditioner are near 1.</summary>
+    private const double LongestStep = 10;
 
     // Inverse roots of Chebyshev's polynomial on the part of the spectrum (0 .. 2] of the scaled matrix that the coarse level misses.
     private const double SpectrumFrom = 0.3;
@@ -53,9 +58,9 @@ internal sealed class Cycle
 
         bands.Run(level.Nodes, (from, to) => level.Residual(own.Solution, own.Right, own.Work, from, to));
         Planes coarse = planes[depth + 1];
-        bands.Run(next.Count, (from, to) => next.Restrict(own.Work, pad, coarse.Right, from, to));
+        bands.Run(next.Count, (from, to) => next.Restrict(own.Work, pad, coarse.Right, levels[depth + 1].Pad, from, to));
         float[] correction = depth + 2 == levels.Count ? Once(depth + 1) : Twice(depth + 1);
-        bands.Run(level.Nodes, (from, to) => next.Prolong(correction, own.Solution, pad, from, to));
+        bands.Run(level.Nodes, (from, to) => next.Prolong(correction, levels[depth + 1].Pad, own.Solution, pad, from, to));
         bands.Run(level.Nodes, (from, to) => level.Smooth(own.Solution, own.Right, OmegaTwo, own.Work, from, to));
         bands.Run(level.Nodes, (from, to) => level.Smooth(own.Work, own.Right, OmegaOne, own.Solution, from, to));
     }
@@ -70,66 +75,73 @@ internal sealed class Cycle
     {
         ILevel level = levels[depth];
         Planes own = planes[depth];
-        int n = level.Nodes;
-        double before = Dot(own.Right, own.Right, n);
-        if (before == 0)
-        {
-            Array.Clear(own.Solution);
-            return own.Solution;
-        }
-
+        (int n, int pad) = (level.Nodes, level.Pad);
         Run(depth);
         (own.First, own.Solution) = (own.Solution, own.First);
-        bands.Run(n, (from, to) => level.Multiply(own.First, own.FirstProduct, from, to));
-        double energy = Dot(own.First, own.FirstProduct, n);
-        if (!(energy > 0))
-            return own.First;
-        double step = Dot(own.First, own.Right, n) / energy;
-        AddScaled(own.Right, own.FirstProduct, -step, n);
-        if (Dot(own.Right, own.Right, n) <= GoodEnough * GoodEnough * before)
+        (double energy, double right, double before) = bands.Sum(n, (from, to) =>
         {
-            Scale(own.First, step, n);
+            level.Multiply(own.First, own.FirstProduct, from, to);
+            return (Dot(own.First, own.FirstProduct, from + pad, to + pad), Dot(own.First, own.Right, from + pad, to + pad), Dot(own.Right, own.Right, from + pad, to + pad));
+        });
+        // Nothing left to correct, or little more than a constant in a part without known value: rounding gives such parts a residual that does not
+        // sum to 0, and a step along the constant would be huge.
+        if (!(energy * LongestStep > Math.Abs(right)))
+            return own.First;
+        double step = right / energy;
+        double after = bands.Sum(n, (from, to) =>
+        {
+            AddScaled(own.Right, own.FirstProduct, (float)-step, from + pad, to + pad);
+            return (Dot(own.Right, own.Right, from + pad, to + pad), 0, 0);
+        }).A;
+        if (after <= GoodEnough * GoodEnough * before)
+        {
+            bands.Run(n, (from, to) => Combine(own.First, (float)step, own.Solution, 0, from + pad, to + pad));
             return own.First;
         }
 
         Run(depth);
         float[] second = own.Solution;
-        bands.Run(n, (from, to) => level.Multiply(second, own.Work, from, to));
-        double mixed = Dot(second, own.FirstProduct, n), right = Dot(second, own.Right, n);
-        double rest = Dot(second, own.Work, n) - (mixed * mixed / energy);
-        double secondStep = rest > 0 ? right / rest : 0;
+        (double mixed, double secondRight, double secondEnergy) = bands.Sum(n, (from, to) =>
+        {
+            level.Multiply(second, own.Work, from, to);
+            return (Dot(second, own.FirstProduct, from + pad, to + pad), Dot(second, own.Right, from + pad, to + pad), Dot(second, own.Work, from + pad, to + pad));
+        });
+        double rest = secondEnergy - (mixed * mixed / energy);
+        double secondStep = rest * LongestStep > Math.Abs(secondRight) ? secondRight / rest : 0;
         double firstStep = step - (mixed * secondStep / energy);
-        Scale(own.First, firstStep, n);
-        AddScaled(own.First, second, secondStep, n);
+        bands.Run(n, (from, to) => Combine(own.First, (float)firstStep, second, (float)secondStep, from + pad, to + pad));
         return own.First;
     }
 
-    private double Dot(float[] a, float[] b, int n) => bands.Sum(n, (from, to) =>
+    // Two lanes of double sums for each vector of floats; the order is fixed by the band, which is fixed by the level's size.
+    private static double Dot(float[] a, float[] b, int from, int to)
     {
-        double sum = 0;
-        for (int i = from; i < to; i++)
+        Vector<double> low = Vector<double>.Zero, high = Vector<double>.Zero;
+        int i = from;
+        for (; i + Vector<float>.Count <= to; i += Vector<float>.Count)
+        {
+            Vector.Widen(Vector.LoadUnsafe(ref a[i]), out Vector<double> lowA, out Vector<double> highA);
+            Vector.Widen(Vector.LoadUnsafe(ref b[i]), out Vector<double> lowB, out Vector<double> highB);
+            low += lowA * lowB;
+            high += highA * highB;
+        }
+
+        double sum = Vector.Sum(low + high);
+        for (; i < to; i++)
             sum += (double)a[i] * b[i];
         return sum;
-    });
-
-    private void AddScaled(float[] target, float[] source, double factor, int n)
-    {
-        float single = (float)factor;
-        bands.Run(n, (from, to) =>
-        {
-            for (int i = from; i < to; i++)
-                target[i] += single * source[i];
-        });
     }
 
-    private void Scale(float[] target, double factor, int n)
+    private static void AddScaled(float[] target, float[] source, float factor, int from, int to)
     {
-        float single = (float)factor;
-        bands.Run(n, (from, to) =>
-        {
-            for (int i = from; i < to; i++)
-                target[i] *= single;
-        });
+        for (int i = from; i < to; i++)
+            target[i] += factor * source[i];
+    }
+
+    private static void Combine(float[] first, float firstFactor, float[] second, float secondFactor, int from, int to)
+    {
+        for (int i = from; i < to; i++)
+            first[i] = (firstFactor * first[i]) + (secondFactor * second[i]);
     }
 
     private sealed class Planes(ILevel level)

@@ -22,14 +22,15 @@ internal sealed class GridLevel : ILevel
                 stencil.Excess[own] = (float)(factor * fine.Excess[wide]);
             }
         });
-        bands.Run(Nodes, (from, to) =>
-        {
-            for (int i = from + Pad; i < to + Pad; i++)
-            {
-                float diagonal = stencil.Excess[i] + stencil.Right[i - 1] + stencil.Right[i] + stencil.Down[i - columns] + stencil.Down[i];
-                Scale[i] = diagonal > 0 ? 1 / diagonal : 0;
-            }
-        });
+        bands.Run(Nodes, SetScale);
+    }
+
+    private GridLevel(GridStencil<float> stencil, int columns)
+    {
+        this.columns = columns;
+        this.stencil = stencil;
+        Scale = stencil.NewPlane();
+        SetScale(0, Nodes);
     }
 
     public int Columns => columns;
@@ -41,6 +42,37 @@ internal sealed class GridLevel : ILevel
     public float[] Scale { get; }
 
     public Aggregates? Next { get; set; }
+
+    /// <summary>The coarse grid of blocks of 2 x 2 nodes: weights of links between two blocks summed (Galerkin's product with piecewise constants).</summary>
+    public static GridLevel Contract(GridLevel fine, Aggregates blocks)
+    {
+        GridStencil<float> coarse = new(blocks.Columns, blocks.Count);
+        for (int i = 0; i < fine.Nodes; i++)
+        {
+            int own = blocks.Coarse[i];
+            if (own < blocks.Count)
+                coarse.Excess[own + coarse.Pad] += fine.stencil.Excess[i + fine.Pad];
+            Join(coarse.Right, fine.stencil.Right[i + fine.Pad], own, i + 1);
+            Join(coarse.Down, fine.stencil.Down[i + fine.Pad], own, i + fine.columns);
+        }
+
+        return new GridLevel(coarse, blocks.Columns);
+
+        void Join(float[] links, float weight, int own, int neighbour)
+        {
+            if (weight <= 0)
+                return;
+            int other = blocks.Coarse[neighbour];
+            if (own == other)
+                return;
+            if (own == blocks.Count)
+                coarse.Excess[other + coarse.Pad] += weight;
+            else if (other == blocks.Count)
+                coarse.Excess[own + coarse.Pad] += weight;
+            else
+                links[own + coarse.Pad] += weight;
+        }
+    }
 
     public float[] NewPlane() => stencil.NewPlane();
 
@@ -61,6 +93,15 @@ internal sealed class GridLevel : ILevel
         Add(node + columns, stencil.Down[i], scratchNodes, scratchWeights, ref count);
         nodes = scratchNodes[..count];
         weights = scratchWeights[..count];
+    }
+
+    private void SetScale(int from, int to)
+    {
+        for (int i = from + Pad; i < to + Pad; i++)
+        {
+            float diagonal = stencil.Excess[i] + stencil.Right[i - 1] + stencil.Right[i] + stencil.Down[i - columns] + stencil.Down[i];
+            Scale[i] = diagonal > 0 ? 1 / diagonal : 0;
+        }
     }
 
     private static void Add(int node, float weight, Span<int> nodes, Span<float> weights, ref int count)

@@ -10,21 +10,26 @@ internal sealed class Hierarchy
 
     public IReadOnlyList<ILevel> Levels { get; }
 
-    public static Hierarchy Build(GridLevel grid, Bands bands)
+    public static Hierarchy Build(GridLevel finest, Bands bands)
     {
-        List<ILevel> levels = [grid];
-        Aggregates aggregates = Aggregation.Blocks(grid);
+        List<ILevel> levels = [finest];
+        Aggregates aggregates = Aggregation.Blocks(finest);
         while (aggregates.Count > 0)
         {
             bands.ThrowIfCancelled();
             ILevel fine = levels[^1];
             fine.Next = aggregates;
-            GraphLevel coarse = aggregates.Contract(fine);
+            ILevel coarse = fine is GridLevel grid && aggregates.Columns > 0 ? GridLevel.Contract(grid, aggregates) : aggregates.Contract(fine);
             levels.Add(coarse);
-            Aggregates pairs = Aggregation.Pairs(coarse);
-            aggregates = pairs.Count > 0 ? Aggregates.Compose(pairs, Aggregation.Pairs(pairs.Contract(coarse))) : pairs;
+            aggregates = coarse is GridLevel coarseGrid ? Aggregation.Blocks(coarseGrid) : PairsOfPairs(coarse);
         }
 
         return new Hierarchy(levels);
+    }
+
+    private static Aggregates PairsOfPairs(ILevel level)
+    {
+        Aggregates pairs = Aggregation.Pairs(level);
+        return pairs.Count > 0 ? Aggregates.Compose(pairs, Aggregation.Pairs(pairs.Contract(level))) : pairs;
     }
 }
