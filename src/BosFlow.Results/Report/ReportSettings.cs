@@ -100,7 +100,7 @@ internal static class ReportSettings
     private static string Surroundings(GasProperties gas)
     {
         string temperature = gas.AmbientTemperature is { } kelvin ? $"{Figures.Exact(Math.Round(kelvin - 273.15, 3))} °C{Sigma(gas.AmbientTemperatureSigma, "°C")}, " : string.Empty;
-        return $"{Figures.Exact(Math.Round(gas.AmbientPressure, 1))} Pa{Sigma(gas.AmbientPressureSigma, "Pa")}, {temperature}{Figures.Constant(gas.AmbientDensity)} kg m⁻³{Sigma(gas.AmbientDensitySigma, "kg m⁻³")}";
+        return $"{Figures.Exact(Math.Round(gas.AmbientPressure, 1))} Pa{Sigma(gas.AmbientPressureSigma, "Pa")}, {temperature}{Figures.Exact(Math.Round(gas.AmbientDensity, 4))} kg m⁻³{Sigma(gas.AmbientDensitySigma, "kg m⁻³")}";
     }
 
     private static string Sigma(double? value, string unit) => value is { } given ? $" ± {Figures.Text(given)} {unit}" : string.Empty;

@@ -3,7 +3,7 @@ namespace BosFlow.Optics;
 /// <summary>What leaves the complete, lean combustion of a kerosene-like fuel, CH1.92, in air.</summary>
 /// <remarks>
 /// CH1.92 + 1.48 O2 gives CO2 + 0.96 H2O, with the excess air unchanged; nothing dissociates (true below about 1800 K). The ratio 1.92 hydrogen atoms a
-/// carbon atom is common for jet fuel (a fact of the trade; 1.8 to 2.0 shifts K by less than 0.07 %). Dry air: mole fractions of ISO 2533:1975, gases below 0.04 % with the nitrogen.
+/// carbon atom is common for jet fuel (common practice, no source); 1.8 to 2.0 shifts K times the molar mass, on which the temperature depends, by less than 0.07 %. Dry air: mole fractions of ISO 2533:1975, gases below 0.04 % with the nitrogen.
 /// </remarks>
 public static class CombustionProducts
 {

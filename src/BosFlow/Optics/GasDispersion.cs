@@ -2,6 +2,9 @@ namespace BosFlow.Optics;
 
 /// <summary>Refractive index of pure gases by wavelength, as published for one state of the gas, and the Gladstone-Dale coefficient that follows.</summary>
 /// <remarks>
+/// Sources: nitrogen, E. R. Peck and B. N. Khanna 1966, J. Opt. Soc. Am. 56, 1059; oxygen, J. Zhang, Z. H. Lu and L. J. Wang 2008, Appl. Opt. 47, 3143; argon,
+/// E. R. Peck and D. J. Fisher 1964, J. Opt. Soc. Am. 54, 1362; carbon dioxide, J. G. Old, K. L. Gentili and E. R. Peck 1971, J. Opt. Soc. Am. 61, 89; water vapour,
+/// <see cref="AirIndex"/>; air, <see cref="GladstoneDale"/>; all others, <see cref="KnownGas"/>.
 /// K of n - 1 = K rho hardly depends on the state of a gas, so the state of the measurement gives it. The density of that state is p M / (Z R T); the compressibility Z = 1 + B p / (R T) takes the second virial
 /// coefficient B from handbook tables (N2 -10.3, O2 -17, Ar -21.5, CO2 -151 cm3/mol at these temperatures; quoted from memory). It matters: without it the mixture that is dry air comes out
 /// 0.05 % above Ciddor's equations, with it within 0.01 %, which the tests check. Below 468 nm the formulas of nitrogen and argon are
@@ -19,10 +22,10 @@ public static class GasDispersion
 
     private static readonly Formula[] Table =
     [
-        new("nitrogen", s2 => 6.8552e-5 + (3.243157e-2 / (144 - s2)), 273.15, -10.3e-6, 0.001, "Peck and Khanna 1966, J. Opt. Soc. Am. 56, 1059"),
-        new("oxygen", s2 => 1.181494e-4 + (9.708931e-3 / (75.4 - s2)), 293.15, -17e-6, 0.001, "Zhang, Lu and Wang 2008, Appl. Opt. 47, 3143"),
-        new("argon", s2 => 6.7867e-5 + (3.0182943e-2 / (144 - s2)), 273.15, -21.5e-6, 0.001, "Peck and Fisher 1964, J. Opt. Soc. Am. 54, 1362"),
-        new("carbon dioxide", CarbonDioxide, 273.15, -151e-6, 0.003, "Old, Gentili and Peck 1971, J. Opt. Soc. Am. 61, 89"),
+        new("nitrogen", s2 => 6.8552e-5 + (3.243157e-2 / (144 - s2)), 273.15, -10.3e-6, 0.001, "Peck and Khanna 1966"),
+        new("oxygen", s2 => 1.181494e-4 + (9.708931e-3 / (75.4 - s2)), 293.15, -17e-6, 0.001, "Zhang, Lu and Wang 2008"),
+        new("argon", s2 => 6.7867e-5 + (3.0182943e-2 / (144 - s2)), 273.15, -21.5e-6, 0.001, "Peck and Fisher 1964"),
+        new("carbon dioxide", CarbonDioxide, 273.15, -151e-6, 0.003, "Old, Gentili and Peck 1971"),
     ];
 
     /// <summary>n - 1 of a gas at the state of its formula: 101325 Pa, and 0 degC (nitrogen, argon, carbon dioxide) or 20 degC (oxygen).</summary>
@@ -53,7 +56,7 @@ public static class GasDispersion
         if (gas.Name == "water vapour")
         {
             RequireRange(gas, wavelengthMetres);
-            return new GladstoneDaleValue(AirIndex.VapourGladstoneDale(wavelengthMetres), 0.005, "water vapour of Ciddor 1996, Appl. Opt. 35, 1566");
+            return new GladstoneDaleValue(AirIndex.VapourGladstoneDale(wavelengthMetres), 0.005, "water vapour of Ciddor 1996");
         }
 
         return new GladstoneDaleValue(gas.GladstoneDaleM3PerKg, TableSigma(gas.Name), $"table of Merzkirch 1987 for {gas.Name}, without dispersion");

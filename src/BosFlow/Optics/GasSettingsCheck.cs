@@ -6,7 +6,7 @@ namespace BosFlow.Optics;
 internal static class GasSettingsCheck
 {
     // Mole fractions are typed with two or three digits: what misses 1 by more than this is a forgotten gas or a wrong number.
-    private const double LargestSumError = 0.01;
+    private const double LargestSumError = 0.01 + 1e-9;
     private const double SumWorthANote = 1e-6;
 
     /// <summary>Throws where anything is wrong.</summary>

@@ -179,6 +179,10 @@ public sealed class CaseMappingTests
     }
 
     [Fact]
+    public void Parse_MixtureThatMissesOneByOnePercent_IsTaken() =>
+        Assert.Equal(2, CaseText.Parse(CaseText.Smallest + "[gas]\ncomposition = {nitrogen = 0.78, oxygen = 0.21}\n").Experiment.Gas.Composition.Count);
+
+    [Fact]
     public void Parse_AxisymmetricFlow_GivesAxisAndSurroundings()
     {
         const string Rig = CaseText.Smallest + "[rig]\nlens_to_flow_mm = 1200\nflow_to_background_mm = 800\nbackground_mm_per_px = 0.31\n";
