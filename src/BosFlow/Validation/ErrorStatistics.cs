@@ -5,6 +5,7 @@ public sealed class ErrorStatistics
 {
     private readonly List<double> errors = [];
     private int withinOneSigma;
+    private int within95;
     private int withinTwoSigma;
 
     /// <summary>Adds one value; values that were not measured (NaN) are counted apart.</summary>
@@ -24,6 +25,8 @@ public sealed class ErrorStatistics
         if (Math.Abs(error) <= sigma)
             withinOneSigma++;
         if (Math.Abs(error) <= 1.959963985 * sigma)
+            within95++;
+        if (Math.Abs(error) <= 2 * sigma)
             withinTwoSigma++;
     }
 
@@ -34,6 +37,7 @@ public sealed class ErrorStatistics
         ArgumentNullException.ThrowIfNull(other);
         errors.AddRange(other.errors);
         withinOneSigma += other.withinOneSigma;
+        within95 += other.within95;
         withinTwoSigma += other.withinTwoSigma;
         Missing += other.Missing;
     }
@@ -57,7 +61,10 @@ public sealed class ErrorStatistics
     public double CoverageOneSigma => (double)withinOneSigma / errors.Count;
 
     /// <summary>Share of the errors within 1.96 stated sigmas; 0.95 for an honest one.</summary>
-    public double Coverage95 => (double)withinTwoSigma / errors.Count;
+    public double Coverage95 => (double)within95 / errors.Count;
+
+    /// <summary>Share of the errors within two stated sigmas; 0.954 for an honest one.</summary>
+    public double CoverageTwoSigma => (double)withinTwoSigma / errors.Count;
 
     /// <summary>A quantile of the absolute errors; NaN without values.</summary>
     /// <param name="share">0 to 1.</param>
