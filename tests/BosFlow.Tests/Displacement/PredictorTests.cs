@@ -36,6 +36,43 @@ public sealed class PredictorTests
     }
 
     [Fact]
+    public void AtNode_CurvedField_AllowsForTheSagOfTheLinesBetweenNodes()
+    {
+        // Mean over a window of two cells of the field as it deforms the picture, against the value at the node: with a curved field both have to differ as the curve itself does.
+        const double Curvature = 4e-4;
+        const int Width = 110, Height = 75;
+        var predictor = new PredictorField(Grid, Width, Height);
+        float[] u = new float[Grid.Count], v = new float[Grid.Count];
+        for (int node = 0; node < Grid.Count; node++)
+        {
+            u[node] = (float)(Curvature * Math.Pow(Grid.X(node % Grid.Columns) - 50, 2));
+            v[node] = (float)(Curvature * Math.Pow(Grid.Y(node / Grid.Columns) - 40, 2));
+        }
+
+        predictor.Set(u, v, PlanarMotion.Identity);
+        const int Node = (2 * 9) + 4;
+        float[] rowU = new float[Width + 64], rowV = new float[Width + 64];
+        double left = 0;
+        for (int y = -8; y < 8; y++)
+        {
+            int pixelY = (int)(Grid.Y(2) + 0.5) + y;
+            predictor.Row(pixelY, Width, rowU, rowV);
+            for (int x = -8; x < 8; x++)
+            {
+                int pixelX = (int)(Grid.X(4) + 0.5) + x;
+                left += ((Curvature * Math.Pow(pixelX - 50, 2)) - rowU[pixelX]) / 256;
+            }
+        }
+
+        // The rest that the window sees, put on top of the node, must be the window's mean less what the curve's own mean differs from the node.
+        double meanOfCurve = Enumerable.Range(-8, 16).Average(x => Curvature * Math.Pow(Grid.X(4) + 0.5 + x - 50, 2)) - u[Node];
+        Assert.Equal(u[Node] + (2 * Curvature * 64 / 12), predictor.AtNode(Node).U, 1e-5);
+        Assert.Equal(v[Node] + (2 * Curvature * 64 / 12), predictor.AtNode(Node).V, 1e-5);
+        // Measured against the true curve the result is the node's value again; pixels sample the cells, which leaves 1 / 256 of the sag.
+        Assert.Equal(u[Node], predictor.AtNode(Node).U + left, 0.05 * meanOfCurve);
+    }
+
+    [Fact]
     public void Fill_MissingNodes_TakeTheirNeighboursAndNothingKnownGivesZero()
     {
         float[] values = [.. Enumerable.Repeat(float.NaN, Grid.Count)];
