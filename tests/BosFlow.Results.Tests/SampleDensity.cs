@@ -119,11 +119,22 @@ internal static class SampleDensity
         ScalarField density = like.Fields[0];
         return WithoutTemperature(like) with
         {
-            Fields = [density with { Values = [.. density.Values.Select(v => v - 1.12f)] }],
+            Fields = [density with { Name = "density_difference", Title = "density, difference to the mean of its part of the field", Values = [.. density.Values.Select(v => v - 1.12f)] }],
             Flags = [.. like.Flags.Select(f => f | DensityFlags.NotAnchored)],
             Budget = null,
         };
     }
+
+    /// <summary>A result without any field: there was no axis, or no displacement.</summary>
+    public static DensityResult Refused(string reason) => new()
+    {
+        Shape = FlowShape.Axisymmetric,
+        Grid = Grid,
+        Fields = [],
+        SigmaRandom = [],
+        Flags = [.. Enumerable.Repeat(DensityFlags.NotMeasured, Grid.Count)],
+        Warnings = [reason],
+    };
 
     private static DensityResult With(FlowShape shape, float[] density, float[] sigma, DensityFlags[] flags)
     {

@@ -1,3 +1,4 @@
+using BosFlow.Density;
 using BosFlow.Pipeline;
 
 namespace BosFlow.Cli.Running;
@@ -10,6 +11,12 @@ namespace BosFlow.Cli.Running;
 /// <param name="LogPath">Absolute path of the log.</param>
 public sealed record FinishedRun(PreparedRun Prepared, RunOutcome Outcome, string Folder, string ReportPath, string LogPath)
 {
+    /// <summary>Density and temperature; null where the case asks for none.</summary>
+    public DensityResult? Density { get; init; }
+
+    /// <summary>Everything the user should know of the run, one sentence each.</summary>
+    public IReadOnlyList<string> Warnings => [.. Outcome.Warnings.Concat(Density?.Warnings ?? []).Distinct()];
+
     /// <summary>The exit code that the run earns.</summary>
     public int Code => Outcome.FailedFrames.Count > 0 ? ExitCode.DoneWithLosses : ExitCode.Done;
 }

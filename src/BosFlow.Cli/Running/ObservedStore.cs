@@ -1,3 +1,4 @@
+using BosFlow.Density;
 using BosFlow.Pipeline;
 using BosFlow.Results.Runs;
 
@@ -28,6 +29,13 @@ internal sealed class ObservedStore(RunFolder folder, Action<FrameResult, double
     /// <inheritdoc/>
     public FrameResult ReadFrame(int index) => folder.ReadFrame(index);
 
+    /// <summary>The density of the summary that was written; null before, and where the run gives none.</summary>
+    public DensityResult? Density { get; private set; }
+
     /// <inheritdoc/>
-    public void WriteSummary(RunSummary summary) => folder.WriteSummary(summary);
+    public void WriteSummary(RunSummary summary)
+    {
+        folder.WriteSummary(summary);
+        Density = summary.Density;
+    }
 }

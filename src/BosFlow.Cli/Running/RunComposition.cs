@@ -57,9 +57,10 @@ public static class RunComposition
             RunOutcome outcome = RunPipeline.Run(request, RunStages.Standard, display, cancellationToken);
             display.End();
             log.Note($"{outcome.FramesMeasured} of {outcome.FramesTotal} frames measured, {outcome.FramesResumed} of them before");
-            foreach (string warning in outcome.Warnings)
+            var finished = new FinishedRun(prepared, outcome, folder.Path, folder.ReportPath, folder.LogPath) { Density = store.Density };
+            foreach (string warning in finished.Warnings)
                 log.Warn(warning);
-            return new FinishedRun(prepared, outcome, folder.Path, folder.ReportPath, folder.LogPath);
+            return finished;
         }
         catch (Exception exception) when (exception is InputDataException or RunFailedException)
         {

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using BosFlow.Cli.CommandLine;
 using BosFlow.Pipeline;
+using BosFlow.Results.Report;
 
 namespace BosFlow.Cli.Running;
 
@@ -18,7 +19,7 @@ public static class RunWords
     {
         ArgumentNullException.ThrowIfNull(talk);
         ArgumentNullException.ThrowIfNull(run);
-        foreach (string warning in run.Outcome.Warnings)
+        foreach (string warning in run.Warnings)
             talk.Warn(warning);
         foreach (string line in Lines(run))
             talk.Result(line);
@@ -52,7 +53,8 @@ public static class RunWords
             ["noise_floor_density_gradient_path_x_kg_m3"] = Number(DensityNoise(run, outcome.NoiseFloorU)),
             ["noise_floor_density_gradient_path_y_kg_m3"] = Number(DensityNoise(run, outcome.NoiseFloorV)),
             ["valid_fraction"] = Number(outcome.ValidFraction),
-            ["warnings"] = new JsonArray([.. outcome.Warnings.Select(warning => JsonValue.Create(warning))]),
+            ["density"] = Density(DensityFinding.Of(run.Density)),
+            ["warnings"] = new JsonArray([.. run.Warnings.Select(warning => JsonValue.Create(warning))]),
         };
     }
 
@@ -73,8 +75,30 @@ public static class RunWords
             : "Noise floor: unknown; the warnings say why";
         if (run.Prepared.Scale is not null && double.IsFinite(outcome.NoiseFloorU))
             yield return Invariant($"             as path integral of the density gradient: {DensityNoise(run, outcome.NoiseFloorU):G3} kg m-3 in x, {DensityNoise(run, outcome.NoiseFloorV):G3} kg m-3 in y");
+        if (DensityFinding.Of(run.Density) is { } density)
+            yield return $"Density:     {density.Line}";
         yield return $"Report:      {run.ReportPath}";
     }
+
+    private static JsonObject? Density(DensityFinding? density) => density is null ? null : new JsonObject
+    {
+        ["quantity"] = density.Quantity,
+        ["unit"] = density.Unit,
+        ["is_difference"] = density.IsDifference,
+        ["main"] = Place(density.Main),
+        ["temperature_k"] = Number(density.TemperatureKelvin),
+        ["sigma_temperature_k"] = Number(density.SigmaTemperatureKelvin),
+        ["lowest"] = Place(density.Lowest),
+        ["highest"] = Place(density.Highest),
+    };
+
+    private static JsonObject? Place(FieldPlace? place) => place is null ? null : new JsonObject
+    {
+        ["x_px"] = Number(place.X),
+        ["y_px"] = Number(place.Y),
+        ["value"] = Number(place.Value),
+        ["sigma"] = Number(place.Sigma),
+    };
 
     private static double DensityNoise(FinishedRun run, double pixels) =>
         run.Prepared.Scale is { } scale ? Math.Abs(scale.DensityGradientPathPerPixel) * pixels : double.NaN;

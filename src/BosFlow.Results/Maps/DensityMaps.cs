@@ -41,7 +41,7 @@ internal static class DensityMaps
         };
         return field switch
         {
-            "density" when difference => new(
+            "density_difference" => new(
                 $"Density difference to the mean of the field, {where}", "\u0394\u03c1", MapScale.Signed, "Only differences are known: no place of known density was reached.",
                 "Density minus its mean over the connected field, in kg m⁻³. This is not a density: the case names no place of known density that the measurement reaches."),
             "density" => new(

@@ -10,6 +10,8 @@ internal static class DensityView
     public static bool IsDifference(DensityResult density)
     {
         ScalarField? field = density.Fields.Count > 0 ? density.Fields[0] : null;
+        if (field?.Name == "density_difference")
+            return true;
         int[] known = [.. Enumerable.Range(0, density.Grid.Count).Where(i => field is not null && float.IsFinite(field.Values[i]))];
         return known.Length > 0 && known.All(i => (density.Flags[i] & DensityFlags.NotAnchored) != 0);
     }

@@ -7,7 +7,7 @@ namespace BosFlow.Results.Report;
 /// <summary>The main figures of a density: its value where it differs most from the surroundings, and its extremes.</summary>
 public sealed record DensityFinding
 {
-    /// <summary>Name of the field: density, or density_path where only the path integral is known.</summary>
+    /// <summary>Name of the field: density, density_difference where only differences to the mean are known, density_path where only the path integral is known.</summary>
     public required string Quantity { get; init; }
 
     /// <summary>Its unit in CF notation.</summary>
@@ -36,11 +36,13 @@ public sealed record DensityFinding
 
     /// <summary>The main figures of a density.</summary>
     /// <param name="density">The density; null where a run has none.</param>
-    /// <returns>null where there is no field of it.</returns>
+    /// <returns>null where a run has none; without places where nothing was determined.</returns>
     public static DensityFinding? Of(DensityResult? density)
     {
-        if (density is not { Fields.Count: > 0 })
+        if (density is null)
             return null;
+        if (density.Fields.Count == 0)
+            return new DensityFinding { Quantity = "density", Unit = "kg m-3", IsDifference = false };
         ScalarField field = density.Fields[0];
         int[] nodes = Nodes(density, field);
         var finding = new DensityFinding
@@ -78,7 +80,7 @@ public sealed record DensityFinding
     {
         if (finding.Lowest is not { } lowest || finding.Highest is not { } highest)
             return null;
-        double middle = finding.IsDifference || finding.Quantity == "density_path" ? 0 : field.Values[nodes[nodes.Length / 2]];
+        double middle = finding.IsDifference || finding.Quantity != "density" ? 0 : field.Values[nodes[nodes.Length / 2]];
         return middle - lowest.Value > highest.Value - middle ? lowest : highest;
     }
 

@@ -12,7 +12,10 @@ internal static class ReportMethods
         yield return Measurement(summary, version);
         if (summary.Scale is not null)
             yield return Optics(summary);
-        yield return "Not included in the stated uncertainties: errors of the distances and of the scale (an error of 1 % in either changes every gradient by about 1 %), errors of the Gladstone-Dale coefficient, blur of the flow by the finite aperture, and the averaging over the interrogation window, which lowers peaks narrower than the window.";
+        foreach (string paragraph in summary.Density?.Methods ?? [])
+            yield return paragraph;
+        foreach (string paragraph in UncertaintyScope.Paragraphs(summary))
+            yield return paragraph;
     }
 
     private static string Measurement(RunSummary summary, string version)

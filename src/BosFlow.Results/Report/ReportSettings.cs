@@ -1,5 +1,4 @@
 using BosFlow.Displacement;
-using BosFlow.Optics;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
 
@@ -20,17 +19,8 @@ internal static class ReportSettings
         yield return ["Motion taken out", Motion(c.Registration.Motion)];
         foreach (IReadOnlyList<string> row in Displacement(c.Displacement))
             yield return row;
-        if (c.Rig is { } rig)
-        {
-            foreach (IReadOnlyList<string> row in Rig(rig))
-                yield return row;
-        }
-
-        if (summary.Scale is { } scale)
-        {
-            foreach (IReadOnlyList<string> row in Scale(c.Gas, scale))
-                yield return row;
-        }
+        foreach (IReadOnlyList<string> row in ReportRigSettings.Rows(c, summary.Scale))
+            yield return row;
     }
 
     public static string Motion(MotionModel model) => model switch
@@ -63,45 +53,4 @@ internal static class ReportSettings
     public static string SubPixel(SubPixelMethod method) => method == SubPixelMethod.LeastSquares
         ? "least-squares matching of grey levels with gain and offset a window"
         : "three-point Gaussian fit of the correlation peak";
-
-    private static IEnumerable<IReadOnlyList<string>> Rig(RigGeometry rig)
-    {
-        yield return ["Lens (entrance pupil) to flow", Length(rig.LensToFlowMetres, rig.LensToFlowSigmaMetres)];
-        yield return ["Flow to background", Length(rig.FlowToBackgroundMetres, rig.FlowToBackgroundSigmaMetres)];
-        if (rig.FocalLengthMetres is { } focal)
-            yield return ["Focal length", Length(focal, rig.FocalLengthSigmaMetres)];
-        if (rig.PixelPitchMetres is { } pitch)
-            yield return ["Pixel pitch", $"{Figures.Exact(pitch * 1e6)} µm"];
-        if (rig.FNumber is { } number)
-            yield return ["f-number", Figures.Exact(number)];
-        yield return ["Path length through the flow", rig.PathLengthMetres is { } path ? Length(path, rig.PathLengthSigmaMetres) : "not given: path integrals only"];
-        if (rig.BackgroundScaleRelativeSigma is { } scale)
-            yield return ["Standard uncertainty of the scale", $"{Figures.Exact(Math.Round(scale * 100, 6))} %"];
-    }
-
-    private static string Length(double metres, double? sigma) =>
-        $"{Figures.Exact(metres * 1000)} mm{(sigma is { } value ? $" ± {Figures.Exact(value * 1000)} mm" : string.Empty)}";
-
-    private static IEnumerable<IReadOnlyList<string>> Scale(GasSettings gas, OpticalScale scale)
-    {
-        yield return ["Scale in the background plane", $"{Figures.Text(scale.BackgroundMetresPerPixel * 1000)} mm/px"];
-        yield return ["Scale in the plane of the flow", $"{Figures.Text(scale.FlowMetresPerPixel * 1000)} mm/px"];
-        GasProperties properties = GasProperties.Of(gas);
-        yield return ["Gas", $"{properties.Description} at {Figures.Exact(gas.WavelengthMetres * 1e9)} nm"];
-        yield return ["Surroundings", Surroundings(properties)];
-        yield return ["Gladstone-Dale coefficient", $"{Figures.Constant(scale.GladstoneDaleM3PerKg)} m³ kg⁻¹ ± {Figures.Text(100 * properties.FlowGladstoneDaleRelativeSigma)} % ({properties.FlowGladstoneDaleSource})"];
-        yield return ["Refractive index of the surroundings", $"1 + {Figures.Constant(scale.AmbientIndex - 1)}"];
-        yield return ["Deflection angle for 1 px", $"{Figures.Text(scale.DeflectionPerPixel * 1e6)} µrad"];
-        yield return ["Path-integrated density gradient for 1 px", $"{Figures.Text(scale.DensityGradientPathPerPixel)} kg m⁻³"];
-        if (scale.DensityGradientPerPixel is { } gradient)
-            yield return ["Density gradient for 1 px", $"{Figures.Text(gradient)} kg m⁻⁴"];
-    }
-
-    private static string Surroundings(GasProperties gas)
-    {
-        string temperature = gas.AmbientTemperature is { } kelvin ? $"{Figures.Exact(Math.Round(kelvin - 273.15, 3))} °C{Sigma(gas.AmbientTemperatureSigma, "°C")}, " : string.Empty;
-        return $"{Figures.Exact(Math.Round(gas.AmbientPressure, 1))} Pa{Sigma(gas.AmbientPressureSigma, "Pa")}, {temperature}{Figures.Exact(Math.Round(gas.AmbientDensity, 4))} kg m⁻³{Sigma(gas.AmbientDensitySigma, "kg m⁻³")}";
-    }
-
-    private static string Sigma(double? value, string unit) => value is { } given ? $" ± {Figures.Text(given)} {unit}" : string.Empty;
 }

@@ -23,6 +23,7 @@ public sealed class DensityFilesTests : IDisposable
         ["planar"] = SampleDensity.Planar(),
         ["path-integrated"] = SampleDensity.PathIntegrated(),
         ["nothing determined"] = SampleDensity.Nothing(SampleDensity.Axisymmetric()),
+        ["no field"] = SampleDensity.Refused("No axis of symmetry was found."),
         ["one station"] = SampleDensity.Axisymmetric(stations: 1),
         ["not anchored, no temperature"] = SampleDensity.NotAnchored(SampleDensity.Planar()),
         ["empty profile"] = SampleDensity.Axisymmetric() with { Profiles = [Empty(SampleDensity.Axisymmetric().Profiles[0])] },

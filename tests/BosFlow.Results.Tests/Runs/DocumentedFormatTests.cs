@@ -27,13 +27,14 @@ public sealed class DocumentedFormatTests
         AssertDocumented(SummaryFile.ToContent(SampleRun.Summary(), "id"));
         AssertDocumented(SummaryFile.ToContent(SampleDensity.Summary(SampleDensity.Axisymmetric()), "id"));
         AssertDocumented(SummaryFile.ToContent(SampleDensity.Summary(SampleDensity.Planar()), "id"));
+        AssertDocumented(SummaryFile.ToContent(SampleDensity.Summary(SampleDensity.NotAnchored(SampleDensity.Planar())), "id"));
         AssertDocumented(SummaryFile.ToContent(SampleDensity.Summary(SampleDensity.PathIntegrated()), "id"));
         AssertDocumented(ReferenceFile.ToContent(SampleRun.Summary().Reference.Image, "one picture", "id"));
     }
 
     [Fact]
     public void Maps_EveryPictureOfADensity_IsDocumented() => Assert.All(
-        new[] { SampleDensity.Axisymmetric(), SampleDensity.Planar(), SampleDensity.PathIntegrated() }
+        new[] { SampleDensity.Axisymmetric(), SampleDensity.Planar(), SampleDensity.PathIntegrated(), SampleDensity.NotAnchored(SampleDensity.Planar()) }
             .SelectMany(d => RunPictures.Of(SampleDensity.Summary(d), CancellationToken.None)).Where(p => p.Topic == PictureTopic.Density),
         p => Assert.Contains($"`{p.FileName}`", Text, StringComparison.Ordinal));
 
