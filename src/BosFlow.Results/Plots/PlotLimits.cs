@@ -18,9 +18,10 @@ internal static class PlotLimits
             high = Math.Max(high, Math.Min(bands.Max(), high + height));
         }
 
+        low = fromZero ? Math.Min(0, low) : low;
         double room = high > low ? 0.08 * (high - low) : Math.Max(Math.Abs(high) * 0.1, 0.001);
         double sideways = right > left ? 0.02 * (right - left) : 0.5;
-        return new AxisLimits(left - sideways, right + sideways, fromZero ? 0 : low - room, high + room);
+        return new AxisLimits(left - sideways, right + sideways, fromZero && low == 0 ? 0 : low - room, high + room);
     }
 
     private static IEnumerable<double> Bands(PlotCurve curve) => curve.Sigma is { } sigma

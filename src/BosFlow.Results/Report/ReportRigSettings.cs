@@ -13,7 +13,7 @@ internal static class ReportRigSettings
     {
         if (c.Rig is not { } rig)
             return [];
-        return [.. Rig(rig), .. scale is null ? [] : Gas(c.Gas), .. scale is null ? [] : Scale(scale), .. DensityConverter.IsWanted(c.Flow) ? Flow(c.Flow) : []];
+        return [.. Rig(rig), .. scale is null ? [] : Gas(c.Gas), .. scale is null ? [] : Scale(scale, rig.BackgroundMetresPerPixel is not null), .. DensityConverter.IsWanted(c.Flow) ? Flow(c.Flow) : []];
     }
 
     private static IEnumerable<IReadOnlyList<string>> Rig(RigGeometry rig)
@@ -42,13 +42,14 @@ internal static class ReportRigSettings
             ? ["Density of the surroundings, as given", With($"{Figures.Exact(density)} kg m⁻³", gas.AmbientDensitySigmaKgM3, "kg m⁻³")]
             : ["Temperature of the surroundings", With($"{Figures.Exact(Math.Round(gas.AmbientTemperatureKelvin - Celsius, 6))} °C", gas.AmbientTemperatureSigmaKelvin, "K")];
         if (gas.AmbientDensityKgM3 is null)
-            yield return ["Density of the surroundings", $"{Figures.Text(properties.AmbientDensity)} kg m⁻³"];
+            yield return ["Density of the surroundings", $"{Figures.Exact(Math.Round(properties.AmbientDensity, 4))} kg m⁻³"];
     }
 
-    private static IEnumerable<IReadOnlyList<string>> Scale(OpticalScale scale)
+    private static IEnumerable<IReadOnlyList<string>> Scale(OpticalScale scale, bool isGiven)
     {
         yield return ["Refractive index of the surroundings", $"1 + {Figures.Constant(scale.AmbientIndex - 1)}"];
-        yield return ["Scale in the background plane", $"{Figures.Text(scale.BackgroundMetresPerPixel * 1000)} mm/px"];
+        if (!isGiven)
+            yield return ["Scale in the background plane", $"{Figures.Text(scale.BackgroundMetresPerPixel * 1000)} mm/px"];
         yield return ["Scale in the plane of the flow", $"{Figures.Text(scale.FlowMetresPerPixel * 1000)} mm/px"];
         yield return ["Deflection angle for 1 px", $"{Figures.Text(scale.DeflectionPerPixel * 1e6)} µrad"];
         yield return ["Path-integrated density gradient for 1 px", $"{Figures.Text(scale.DensityGradientPathPerPixel)} kg m⁻³"];
