@@ -42,7 +42,7 @@ internal static class ReportRigSettings
             ? ["Density of the surroundings, as given", With($"{Figures.Exact(density)} kg m⁻³", gas.AmbientDensitySigmaKgM3, "kg m⁻³")]
             : ["Temperature of the surroundings", With($"{Figures.Exact(Math.Round(gas.AmbientTemperatureKelvin - Celsius, 6))} °C", gas.AmbientTemperatureSigmaKelvin, "K")];
         if (gas.AmbientDensityKgM3 is null)
-            yield return ["Density of the surroundings", $"{Figures.Exact(Math.Round(properties.AmbientDensity, 4))} kg m⁻³"];
+            yield return ["Density of the surroundings", $"{Figures.Exact(Math.Round(properties.AmbientDensity, 4))} kg m⁻³{(properties.AmbientDensitySigma is { } sigma ? $" \u00b1 {Figures.Text(sigma)} kg m⁻³" : string.Empty)}"];
     }
 
     private static IEnumerable<IReadOnlyList<string>> Scale(OpticalScale scale, bool isGiven)
@@ -67,7 +67,7 @@ internal static class ReportRigSettings
             yield break;
         yield return ["Temperature", flow.Temperature == TemperatureModel.IdealGas ? "of an ideal gas" : "not asked for"];
         if (flow.Temperature == TemperatureModel.IdealGas)
-            yield return ["Pressure in the flow", flow.FlowPressurePascal is { } pressure ? $"{Figures.Exact(pressure)} Pa" : "that of the surroundings"];
+            yield return ["Pressure in the flow", flow.FlowPressurePascal is { } pressure ? With($"{Figures.Exact(pressure)} Pa", flow.FlowPressureSigmaPascal, "Pa") : "that of the surroundings"];
     }
 
     private static string Shape(FlowShape shape) => shape switch
