@@ -1,3 +1,4 @@
+using BosFlow.Benchmarks.Density;
 using BosFlow.Benchmarks.Kernels;
 using BosFlow.Benchmarks.Peers;
 using BosFlow.Benchmarks.Speed;
@@ -11,8 +12,9 @@ internal static class Program
         Name a measurement:
           peers   [--large] [--rounds N] [--output FILE]   BosFlow beside OpenCV's dense optical flow and phase correlation
           speed   [--large] [--rounds N] [--output FILE]   frames a second of the engine and of a whole run, memory at its peak
+          density [--rounds N] [--output FILE]             integration beside MathNet and SciPy, Abel inversions on analytic pairs
           kernels [BenchmarkDotNet options]                the hot loops beside their plain twins
-        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md and docs/validation/speed.md.
+        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md and density-solvers.md.
         """;
 
     private static int Main(string[] args)
@@ -24,6 +26,9 @@ internal static class Program
                 return 0;
             case ["speed", .. string[] rest] when MeasurementOptions.TryParse(rest, "speed.md", out MeasurementOptions? options):
                 SpeedMeasurement.Run(options);
+                return 0;
+            case ["density", .. string[] rest] when MeasurementOptions.TryParse(rest, "density-solvers.md", out MeasurementOptions? options):
+                DensityMeasurement.Run(options);
                 return 0;
             case ["kernels", .. string[] rest]:
                 KernelMeasurement.Run(rest);
