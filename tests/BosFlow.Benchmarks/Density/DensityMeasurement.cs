@@ -21,11 +21,11 @@ internal static class DensityMeasurement
 
             All solvers get the same normal equations, in the same run: sigmas vary by node, the left edge is known, and on the smaller grid the gradient carries
             noise, so that the equations contradict each other. Times are medians of {options.Rounds} rounds (of one for MathNet), in seconds; they depend on the machine and what else it
-            does. BosFlow's hold everything from the gradients to the checked values; the others' only the solution of the finished matrix. "Difference" is the largest one at a node over the range of values: to BosFlow's values on the smaller
+            does, processor time (of all threads, with the compiler's) less so. BosFlow's hold everything from the gradients to the checked values; the others' only the solution of the finished matrix. "Difference" is the largest one at a node over the range of values: to BosFlow's values on the smaller
             grid, to the exact values of a quadratic on the larger one, which the general-purpose solvers would not finish in a minute or in memory.
             The iterative ones stop at a relative residual of 1e-10.
 
-            {MarkdownTable.Of(["solver", "grid", "seconds", "difference"], SolverComparison.Rows(options.Rounds))}
+            {MarkdownTable.Of(SolverComparison.Header, SolverComparison.Rows(options.Rounds))}
             ## Abel inversion
 
             Errors in percent of the profile's peak. "Three-point" and "onion peeling" start from the projection, the others from its slope; a noise of 1 % is that share of the peak of the data

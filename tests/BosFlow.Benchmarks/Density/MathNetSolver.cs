@@ -27,6 +27,6 @@ internal static class MathNetSolver
                 throw new InvalidOperationException($"MathNet's solver ended as {iterator.Status}.");
         }
 
-        return new SolverResult("MathNet 5.0.0, BiCgStab, diagonal preconditioner", Median.Of(seconds), solution.ToArray());
+        return new SolverResult("MathNet 5.0.0, BiCgStab, diagonal preconditioner", Median.Of(seconds), double.NaN, solution.ToArray());
     }
 }

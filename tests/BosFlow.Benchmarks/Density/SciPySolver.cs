@@ -26,7 +26,7 @@ internal static class SciPySolver
         JsonElement answer = JsonSerializer.Deserialize<JsonElement>(result.Output);
         double[] solution = MemoryMarshal.Cast<byte, double>(File.ReadAllBytes(folder.PathOf("solution.f64"))).ToArray();
         double[] seconds = [.. answer.GetProperty("seconds").EnumerateArray().Select(value => value.GetDouble())];
-        return new SolverResult($"SciPy {answer.GetProperty("version").GetString()}, {method}", Median.Of(seconds), solution);
+        return new SolverResult($"SciPy {answer.GetProperty("version").GetString()}, {method}", Median.Of(seconds), double.NaN, solution);
     }
 
     private static void Write<T>(TemporaryFolder folder, string name, T[] values)

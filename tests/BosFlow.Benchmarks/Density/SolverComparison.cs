@@ -8,7 +8,9 @@ namespace BosFlow.Benchmarks.Density;
 /// <summary>The integration beside general-purpose solvers on the same equations.</summary>
 internal static class SolverComparison
 {
-    /// <summary>Rows of the table: solver, grid, seconds, difference.</summary>
+    public static IReadOnlyList<string> Header => ["solver", "grid", "seconds", "processor seconds", "difference"];
+
+    /// <summary>A row a solver and grid.</summary>
     public static IEnumerable<IReadOnlyList<string>> Rows(int rounds)
     {
         foreach ((int columns, int height) in ((int, int)[])[(480, 270), (1920, 1080)])
@@ -32,19 +34,22 @@ internal static class SolverComparison
 
     private static SolverResult Own(SolverScene scene, int threads, int rounds)
     {
-        double[] seconds = new double[rounds];
+        double[] seconds = new double[rounds], processor = new double[rounds];
         IntegrationResult? result = null;
         // Round -1 and -2 warm up the compiler and are not counted.
         for (int round = -2; round < rounds; round++)
         {
+            TimeSpan before = Environment.CpuUsage.TotalTime;
             long begin = Stopwatch.GetTimestamp();
             result = GradientIntegrator.Prepare(scene.Problem, new IntegrationOptions { Threads = threads }, CancellationToken.None).Solve(CancellationToken.None);
-            if (round >= 0)
-                seconds[round] = Stopwatch.GetElapsedTime(begin).TotalSeconds;
+            if (round < 0)
+                continue;
+            seconds[round] = Stopwatch.GetElapsedTime(begin).TotalSeconds;
+            processor[round] = (Environment.CpuUsage.TotalTime - before).TotalSeconds;
         }
 
         string name = string.Create(CultureInfo.InvariantCulture, $"BosFlow, {threads} {(threads == 1 ? "thread" : "threads")}, {result!.Iterations} iterations, set-up and data check included");
-        return new SolverResult(name, Median.Of(seconds), scene.Unknowns(result.Values));
+        return new SolverResult(name, Median.Of(seconds), Median.Of(processor), scene.Unknowns(result.Values));
     }
 
     private static double Difference(double[] a, double[] b) => a.Zip(b, (left, right) => Math.Abs(left - right)).Max();
@@ -54,6 +59,7 @@ internal static class SolverComparison
         result.Name,
         grid,
         result.Seconds.ToString("0.000", CultureInfo.InvariantCulture),
+        double.IsNaN(result.ProcessorSeconds) ? "-" : result.ProcessorSeconds.ToString("0.000", CultureInfo.InvariantCulture),
         double.IsNaN(difference) ? "-" : difference.ToString("0.0e0", CultureInfo.InvariantCulture),
     ];
 }

@@ -1,4 +1,4 @@
 namespace BosFlow.Benchmarks.Density;
 
-/// <summary>What one solver did: its name, median seconds, and the values at the unknown nodes.</summary>
-internal sealed record SolverResult(string Name, double Seconds, double[] Solution);
+/// <summary>What one solver did: its name, median seconds on the clock and of processor time (NaN where not measured), and the values at the unknown nodes.</summary>
+internal sealed record SolverResult(string Name, double Seconds, double ProcessorSeconds, double[] Solution);
