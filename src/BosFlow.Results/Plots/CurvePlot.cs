@@ -66,7 +66,7 @@ internal static class CurvePlot
         scatter.Color = ColourOf(curve);
         scatter.LineWidth = curve.Weight is CurveWeight.Main or CurveWeight.Plain ? 1.8f : 1.4f;
         scatter.LinePattern = curve.Weight switch { CurveWeight.Dashed => LinePattern.Dashed, CurveWeight.Dotted => LinePattern.Dotted, _ => LinePattern.Solid };
-        scatter.MarkerSize = main && curve.X.Length <= 120 ? 5 : 0;
+        scatter.MarkerSize = main && curve.X.Length <= 60 ? 5 : 0;
         scatter.MarkerShape = Markers[curve.Colour % Markers.Length];
         scatter.LegendText = curve.Name;
     }

@@ -9,31 +9,27 @@ public sealed class DensityMapsTests
     [Fact]
     public void Of_Axisymmetric_ShowsMapsProfilesAndBudget() => Assert.Equal(
         ["density", "density_sigma", "temperature", "temperature_sigma", "density_profiles", "temperature_profiles", "density_sides", "density_axis", "temperature_axis", "uncertainty_budget"],
-        Names(SampleDensity.Axisymmetric()));
+        Names(DrawnDensity.Round));
 
     [Fact]
     public void Of_Planar_ShowsTheResidualAndNoProfiles() =>
-        Assert.Equal(["density", "density_sigma", "temperature", "temperature_sigma", "integration_residual", "uncertainty_budget"], Names(SampleDensity.Planar()));
+        Assert.Equal(["density", "density_sigma", "temperature", "temperature_sigma", "integration_residual", "uncertainty_budget"], Names(DrawnDensity.Planar));
 
     [Fact]
     public void Of_PathIntegrated_ShowsTheIntegralOnly() =>
-        Assert.Equal(["density_path", "density_path_sigma", "integration_residual"], Names(SampleDensity.PathIntegrated()));
+        Assert.Equal(["density_path", "density_path_sigma", "integration_residual"], Names(DrawnDensity.PathIntegrated));
 
     [Fact]
-    public void Of_NothingDetermined_ShowsNothing() => Assert.Empty(Names(SampleDensity.Nothing(SampleDensity.Axisymmetric())));
+    public void Of_NothingDetermined_ShowsNothing() => Assert.Empty(Names(DrawnDensity.Draw(SampleDensity.Nothing(SampleDensity.Axisymmetric()))));
 
     [Fact]
     public void Of_OneStationWithoutTemperature_HasNoCurveAlongTheAxis() =>
-        Assert.Equal(["density", "density_sigma", "density_profiles", "density_sides", "uncertainty_budget"], Names(SampleDensity.WithoutTemperature(SampleDensity.Axisymmetric(stations: 1))));
-
-    [Fact]
-    public void Of_ProfilesWithoutAnyRadius_HasNoProfiles() => Assert.DoesNotContain(
-        "density_profiles", Names(SampleDensity.Axisymmetric() with { Profiles = [] }));
+        Assert.Equal(["density", "density_sigma", "density_profiles", "density_sides", "uncertainty_budget"], Names(DrawnDensity.Draw(SampleDensity.WithoutTemperature(SampleDensity.Axisymmetric(stations: 1)))));
 
     [Fact]
     public void Of_NotAnchored_SaysDifferenceEverywhere()
     {
-        RunPicture[] pictures = Pictures(SampleDensity.NotAnchored(SampleDensity.Planar()));
+        RunPicture[] pictures = DrawnDensity.NotAnchored;
 
         Assert.Contains("difference", pictures[0].Title, StringComparison.Ordinal);
         Assert.Contains("not a density", pictures[0].Caption, StringComparison.Ordinal);
@@ -86,15 +82,9 @@ public sealed class DensityMapsTests
     [Fact]
     public void Of_SameDensityTwice_GivesSameBytes()
     {
-        foreach ((RunPicture a, RunPicture b) in Pictures(SampleDensity.Axisymmetric()).Zip(Pictures(SampleDensity.Axisymmetric())))
+        foreach ((RunPicture a, RunPicture b) in DrawnDensity.Round.Zip(DrawnDensity.Draw(SampleDensity.Axisymmetric())))
             Assert.Equal(a.Png, b.Png);
     }
 
-    private static IEnumerable<string> Names(DensityResult density) => Pictures(density).Select(p => Path.GetFileNameWithoutExtension(p.FileName));
-
-    private static RunPicture[] Pictures(DensityResult density)
-    {
-        Pipeline.RunSummary summary = SampleDensity.Summary(density);
-        return [.. DensityMaps.Drawings(summary).Concat(BosFlow.Results.Plots.DensityPlots.Drawings(summary)).Select(draw => draw())];
-    }
+    private static IEnumerable<string> Names(RunPicture[] pictures) => pictures.Select(p => Path.GetFileNameWithoutExtension(p.FileName));
 }

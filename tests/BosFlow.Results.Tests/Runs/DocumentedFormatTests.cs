@@ -1,4 +1,3 @@
-using BosFlow.Results.Maps;
 using BosFlow.Results.NetCdf;
 using BosFlow.Results.Runs;
 using BosFlow.TestKit;
@@ -34,8 +33,7 @@ public sealed class DocumentedFormatTests
 
     [Fact]
     public void Maps_EveryPictureOfADensity_IsDocumented() => Assert.All(
-        new[] { SampleDensity.Axisymmetric(), SampleDensity.Planar(), SampleDensity.PathIntegrated(), SampleDensity.NotAnchored(SampleDensity.Planar()) }
-            .SelectMany(d => RunPictures.Of(SampleDensity.Summary(d), CancellationToken.None)).Where(p => p.Topic == PictureTopic.Density),
+        DrawnDensity.Round.Concat(DrawnDensity.Planar).Concat(DrawnDensity.PathIntegrated).Concat(DrawnDensity.NotAnchored),
         p => Assert.Contains($"`{p.FileName}`", Text, StringComparison.Ordinal));
 
     [Fact]
