@@ -28,7 +28,7 @@ internal static class DensitySection
         if (density.Checks.Count > 0)
         {
             page.Heading(3, "Checks of the data against the assumptions");
-            page.Table(["Check", "Value", "Sound data give", "Passes"], density.Checks.Select(c => (IReadOnlyList<string>)[c.Name, $"{Figures.Text(c.Value)} {UnitText.Readable(c.Unit)}".TrimEnd(), c.Expected, c.Passes ? "yes" : "NO"]));
+            page.Table(["Check", "Value", "Sound data give", "Passes"], density.Checks.Select(c => (IReadOnlyList<string>)[c.Name, Together($"{Figures.Text(c.Value)} {UnitText.Readable(c.Unit)}".TrimEnd()), c.Expected, c.Passes ? "yes" : "NO"]));
         }
 
         if (density.Fields.Any(f => f.Name == "temperature"))
@@ -40,20 +40,24 @@ internal static class DensitySection
         bool withTemperature = double.IsFinite(budget.TemperatureKelvin);
         page.Heading(3, "Uncertainty budget");
         page.Paragraph(
-            $"At x = {Figures.Text(budget.X)} px, y = {Figures.Text(budget.Y)} px, where the density differs most from the surroundings: density {Figures.WithSigma(budget.DensityKgM3, budget.SigmaDensityKgM3, "kg m⁻³")}" +
+            $"At {DensityWords.Pixels(budget.X, budget.Y)}, where the density differs most from the surroundings: density {Figures.WithSigma(budget.DensityKgM3, budget.SigmaDensityKgM3, "kg m⁻³")}" +
             $"{(withTemperature ? $", temperature {Figures.WithSigma(budget.TemperatureKelvin, budget.SigmaTemperatureKelvin, "K")}" : string.Empty)}. " +
-            "Every line is one standard uncertainty; together they are the root of the sum of squares. The share is that of the density's variance. What is not stated is missing in the total: state it in the case and the total becomes honest.");
-        string[] head = withTemperature ? ["Source", "Input", "Density (kg m⁻³)", "Temperature (K)", "Share"] : ["Source", "Input", "Density (kg m⁻³)", "Share"];
+            "Every line is one standard uncertainty; together they are the root of the sum of squares. The share is that of the density's variance. What is not stated is missing in the total: state it in the case, and the total covers it.");
+        string density = Together("Density (kg m⁻³)");
+        string[] head = withTemperature ? ["Source", "Input", density, Together("Temperature (K)"), "Share"] : ["Source", "Input", density, "Share"];
         page.Table(head, budget.Lines.Select(line => Row(budget, line, withTemperature)));
     }
 
     private static IReadOnlyList<string> Row(UncertaintyBudget budget, BudgetLine line, bool withTemperature)
     {
-        string density = line.IsStated ? Figures.Text(line.DensityKgM3) : "not stated";
+        string density = line.IsStated ? Together(Figures.Text(line.DensityKgM3)) : "not stated";
         string temperature = line.IsStated ? Figures.Text(line.TemperatureKelvin) : "not stated";
-        string share = BudgetShares.Text(budget, line);
+        string share = Together(BudgetShares.Text(budget, line));
         return withTemperature ? [line.Source, line.Input, density, temperature, share] : [line.Source, line.Input, density, share];
     }
+
+    // A number stays on one line with its unit.
+    private static string Together(string text) => text.Replace(' ', '\u00a0');
 
     private static string Axis(AxisEstimate axis)
     {

@@ -32,6 +32,8 @@ internal static class DensityWords
         return $"{path}{difference}{Figures.WithSigma(main.Value, main.Sigma, finding.Unit)} (1 sigma) where it differs most, at {Pixels(main)}{temperature}";
     }
 
+    public static string Pixels(double x, double y) => string.Create(CultureInfo.InvariantCulture, $"x = {x:0.#} px, y = {y:0.#} px");
+
     private static string Name(DensityFinding finding) => finding.Quantity == "density_path"
         ? "density difference, integrated along the line of sight,"
         : finding.IsDifference ? "density difference" : "density";
@@ -46,7 +48,7 @@ internal static class DensityWords
         ? $"{Pixels(place)} ({Millimetres(place.X * metres)} mm, {Millimetres(place.Y * metres)} mm in the plane of the flow)"
         : Pixels(place);
 
-    private static string Pixels(FieldPlace place) => string.Create(CultureInfo.InvariantCulture, $"x = {place.X:0.#} px, y = {place.Y:0.#} px");
+    private static string Pixels(FieldPlace place) => Pixels(place.X, place.Y);
 
     private static string Millimetres(double metres) => (metres * 1000).ToString("0.0", CultureInfo.InvariantCulture);
 }

@@ -23,6 +23,9 @@ internal static class ReportStyle
         .wide { overflow-x: auto; }
         table { border-collapse: collapse; width: 100%; font-size: 0.92rem; font-variant-numeric: tabular-nums; }
         th, td { text-align: left; vertical-align: top; padding: 0.35rem 0.7rem 0.35rem 0; border-bottom: 1px solid #e3e6e8; }
+        /* Only long words without a space, such as file names, may be broken: never a number from its unit, nor a heading. */
+        th, td { overflow-wrap: break-word; }
+        table.hashes td { overflow-wrap: anywhere; }
         th { font-weight: 600; border-bottom-color: #8c9298; }
         table.hashes td:last-child { font-family: "DejaVu Sans Mono", Consolas, monospace; font-size: 0.78rem; }
         .cautions { border: 1px solid #d9b26a; background: #fdf8ee; border-radius: 0.3rem; padding: 0.3rem 1.2rem 0.8rem; break-inside: avoid; }

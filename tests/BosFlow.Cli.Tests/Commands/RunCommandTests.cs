@@ -27,6 +27,29 @@ public sealed class RunCommandTests
     }
 
     [Fact]
+    public async Task Run_CaseThatAsksForADensity_TellsItsMainFigureInWordsAndJson()
+    {
+        using var small = new SmallCase(frames: 2);
+        small.Append("[flow]\nambient_edges = [\"left\"]\n");
+
+        ProcessResult words = await CliRun.InsideAsync(small.Folder, "run", "case.toml");
+        ProcessResult json = await CliRun.InsideAsync(small.Folder, "run", "case.toml", "--json");
+
+        Assert.Contains("Density:     path integral of its difference, ", words.Output, StringComparison.Ordinal);
+        Assert.Contains("kg m-2 (1 sigma) where it differs most, at x = ", words.Output, StringComparison.Ordinal);
+        Assert.Contains("No uncertainty is stated for: ", words.Error, StringComparison.Ordinal);
+        JsonNode document = JsonNode.Parse(json.Output)!;
+        Assert.Equal("density_path", (string?)document["density"]!["quantity"]);
+        Assert.Contains(document["warnings"]!.AsArray(), w => ((string?)w)!.StartsWith("No uncertainty is stated for: ", StringComparison.Ordinal));
+        // An even shift is an even gradient: its integral grows evenly from zero at the left edge's nodes to the right.
+        RunSummary summary = Results.Runs.RunFolder.ReadSummary(small.RunFolder);
+        NodeGrid grid = summary.Statistics.Grid;
+        double gradient = SmallCase.ShiftPixels * summary.Scale!.DensityGradientPathPerPixel;
+        double expected = gradient * grid.Spacing * (grid.Columns - 1) * summary.Scale.FlowMetresPerPixel;
+        Assert.Equal(expected, (double)document["density"]!["main"]!["value"]!, Math.Abs(expected) * 0.03);
+    }
+
+    [Fact]
     public async Task Run_Again_FindsEverythingDone()
     {
         using var small = new SmallCase(frames: 2);

@@ -35,7 +35,7 @@ public sealed class DensityReportTests
         string[] texts =
         [
             .. density.Warnings, .. density.Methods, .. density.Checks.SelectMany(c => new[] { c.Name, c.Expected }), .. density.Budget!.Lines.SelectMany(l => new[] { l.Source, l.Input }),
-            .. ReportCautions.Temperature, "94.1 %", "not stated", ">NO<", "0.489 ± 0.022 kg m⁻³", "722 ± 32 K (448 °C)", "x = 335.5 px, y = 463.5 px", "found from the symmetry of the displacement",
+            .. ReportCautions.Temperature, "94.1\u00a0%", "not stated", ">NO<", "0.489 ± 0.022 kg m⁻³", "722 ± 32 K (448 °C)", "x = 335.5 px, y = 463.5 px", "found from the symmetry of the displacement",
         ];
         Assert.All(texts, text => Assert.Contains(text.StartsWith('>') ? text : WebUtility.HtmlEncode(text), page, StringComparison.Ordinal));
     }
@@ -47,7 +47,7 @@ public sealed class DensityReportTests
 
         Assert.Contains("<h2>Density</h2>", page, StringComparison.Ordinal);
         Assert.DoesNotContain("Before you use a temperature", page, StringComparison.Ordinal);
-        Assert.DoesNotContain("Temperature (K)", page, StringComparison.Ordinal);
+        Assert.DoesNotContain(WebUtility.HtmlEncode("Temperature\u00a0(K)"), page, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", page, StringComparison.Ordinal);
     }
 
