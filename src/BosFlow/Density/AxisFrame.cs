@@ -26,6 +26,15 @@ internal readonly record struct AxisFrame(double X, double Y, double AlongX, dou
         return new AxisFrame(x, y, cosine, -sine);
     }
 
+    /// <summary>The frame through two points, its origin at the first; null where they coincide.</summary>
+    public static AxisFrame? Through(AxisLine line)
+    {
+        double x = line.X2 - line.X1;
+        double y = line.Y2 - line.Y1;
+        double length = Math.Sqrt((x * x) + (y * y));
+        return length > 0 ? new AxisFrame(line.X1, line.Y1, x / length, y / length) : null;
+    }
+
     /// <summary>Coordinates of a place.</summary>
     public (double Along, double Right) Split(double x, double y)
     {

@@ -7,7 +7,7 @@ internal static class CrossSection
 {
     private const int Points = 4;
 
-    /// <summary>Interpolates the profiles at every node: between radii by a cubic through four, mirrored at the axis; between stations likewise where four were inverted, else by the line.</summary>
+    /// <summary>Values, sigmas and flags at every node.</summary>
     /// <param name="grid">The nodes.</param>
     /// <param name="axis">The axis.</param>
     /// <param name="layout">Stations and radii.</param>
@@ -15,49 +15,80 @@ internal static class CrossSection
     /// <param name="profiles">One for each station.</param>
     public static UnitField Of(NodeGrid grid, AxisFrame axis, StationLayout layout, double flowMetresPerPixel, UnitProfile?[] profiles)
     {
-        double[] values = new double[grid.Count];
+        double[] values = Values(grid, axis, layout, flowMetresPerPixel, [.. profiles.Select(profile => profile?.Excess)]);
         double[] sigma = new double[grid.Count];
         var flags = new DensityFlags[grid.Count];
         for (int node = 0; node < grid.Count; node++)
         {
-            (double along, double right) = axis.Split(grid.X(node % grid.Columns), grid.Y(node / grid.Columns));
-            double radius = Math.Abs(right) * flowMetresPerPixel / layout.RadialStepMetres;
-            double station = (along - layout.First) / layout.Spacing;
-            (values[node], sigma[node], flags[node]) = At(profiles, station, radius);
+            (double station, double radius) = Place(grid, axis, layout, flowMetresPerPixel, node);
+            UnitProfile? nearest = double.IsNaN(values[node]) ? null : Nearest(profiles, station);
+            int ring = nearest is null ? 0 : Math.Min((int)Math.Round(radius), nearest.Sigma.Length - 1);
+            sigma[node] = nearest is null ? double.NaN : nearest.Sigma[ring];
+            flags[node] = nearest is null ? DensityFlags.NotMeasured : nearest.Flags[ring];
         }
 
         return new UnitField(values, sigma, flags);
     }
 
-    private static (double Value, double Sigma, DensityFlags Flag) At(UnitProfile?[] profiles, double station, double radius)
+    /// <summary>
+    /// Values at every node: between radii by a cubic through four, mirrored at the axis; between stations likewise where four were inverted, else by the line. NaN where no profile reaches.
+    /// </summary>
+    /// <param name="grid">The nodes.</param>
+    /// <param name="axis">The axis.</param>
+    /// <param name="layout">Stations and radii.</param>
+    /// <param name="flowMetresPerPixel">Scale in the flow plane, m/px.</param>
+    /// <param name="profiles">Values by radius, one array for each station; null where there is none.</param>
+    public static double[] Values(NodeGrid grid, AxisFrame axis, StationLayout layout, double flowMetresPerPixel, double[]?[] profiles)
+    {
+        double[] values = new double[grid.Count];
+        for (int node = 0; node < grid.Count; node++)
+        {
+            (double station, double radius) = Place(grid, axis, layout, flowMetresPerPixel, node);
+            values[node] = At(profiles, station, radius);
+        }
+
+        return values;
+    }
+
+    private static (double Station, double Radius) Place(NodeGrid grid, AxisFrame axis, StationLayout layout, double flowMetresPerPixel, int node)
+    {
+        (double along, double right) = axis.Split(grid.X(node % grid.Columns), grid.Y(node / grid.Columns));
+        return ((along - layout.First) / layout.Spacing, Math.Abs(right) * flowMetresPerPixel / layout.RadialStepMetres);
+    }
+
+    private static UnitProfile Nearest(UnitProfile?[] profiles, double station)
+    {
+        int place = Math.Clamp((int)Math.Round(station), 0, profiles.Length - 1);
+        return profiles[place] ?? profiles[Math.Clamp((int)Math.Floor(station), 0, profiles.Length - 1)] ?? profiles[Math.Min(place + 1, profiles.Length - 1)]!;
+    }
+
+    private static double At(double[]?[] profiles, double station, double radius)
     {
         // The grid reaches at most a little beyond the outermost stations.
         double place = Math.Clamp(station, 0, profiles.Length - 1);
         if (Math.Abs(place - station) > 0.75)
-            return (double.NaN, double.NaN, DensityFlags.NotMeasured);
+            return double.NaN;
         int first = Math.Clamp((int)Math.Floor(place), 0, Math.Max(0, profiles.Length - 2));
         int count = Math.Min(2, profiles.Length);
         if (Reaches(profiles, first - 1, Points, radius))
             (first, count) = (first - 1, Points);
         else if (!Reaches(profiles, first, count, radius))
-            return (double.NaN, double.NaN, DensityFlags.NotMeasured);
+            return double.NaN;
         Span<double> weights = stackalloc double[Points];
         LagrangePolynomial.Weights(place - first, weights[..count]);
         double value = 0;
         for (int k = 0; k < count; k++)
-            value += weights[k] * AtRadius(profiles[first + k]!.Excess, radius);
-        UnitProfile nearest = profiles[(int)Math.Round(place)] ?? profiles[first]!;
-        int ring = Math.Min((int)Math.Round(radius), nearest.Sigma.Length - 1);
-        return (value, nearest.Sigma[ring], nearest.Flags[ring]);
+            value += weights[k] * AtRadius(profiles[first + k]!, radius);
+        return value;
     }
 
-    private static bool Reaches(UnitProfile?[] profiles, int first, int count, double radius)
+    private static bool Reaches(double[]?[] profiles, int first, int count, double radius)
     {
         if (first < 0 || first + count > profiles.Length)
             return false;
         for (int k = first; k < first + count; k++)
         {
-            if (profiles[k] is not { } profile || radius > profile.Excess.Length - 1)
+            if (profiles[k] is not { } profile || radius > profile.Length - 1)
                 return false;
         }
 

@@ -27,6 +27,9 @@ public sealed record DensityRequest
     /// <summary>Correlation of the errors of two vectors that are 0, 1, 2, ... nodes apart along either axis, because their windows overlap; the first entry is 1.</summary>
     public double[] ErrorCorrelation { get; init; } = [1];
 
+    /// <summary>Systematic part of the displacement's error; it is part of the mean's standard uncertainty too.</summary>
+    public SubPixelBias Bias { get; init; } = SubPixelBias.None;
+
     /// <summary>Threads; the result does not depend on them.</summary>
     public int Threads { get; init; } = 1;
 }

@@ -1,16 +1,21 @@
 using System.Globalization;
-using BosFlow.Statistics;
 
 namespace BosFlow.Density;
 
 /// <summary>What the report says of a conversion to density.</summary>
 internal static class DensityWords
 {
-    public static string Displacement(FieldStatistics mean)
+    /// <summary>The source of systematic errors of the displacement.</summary>
+    public const string BiasSource = "systematic error of the displacement (interpolation between pixels)";
+
+    public static string Displacement(SightlineField field)
     {
-        double[] sigmas = [.. mean.SigmaMeanU.Concat(mean.SigmaMeanV).Where(float.IsFinite).Select(sigma => (double)sigma).Order()];
+        double[] sigmas = [.. field.SigmaU.Concat(field.SigmaV).Where(double.IsFinite).Order()];
         return sigmas.Length == 0 ? "not known" : $"± {Text(sigmas[sigmas.Length / 2])} px (median of the mean field)";
     }
+
+    public static string Bias(SubPixelBias bias) =>
+        $"± {Text(bias.Pixels)} px, of which shake leaves {Text(100 * bias.PhaseU.Magnitude)} % in x and {Text(100 * bias.PhaseV.Magnitude)} % in y in the mean";
 
     public static IReadOnlyList<string> PlanarMethods(DensityRequest request, DensityConversion conversion, int ambientNodes) =>
     [

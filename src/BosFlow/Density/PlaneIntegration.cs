@@ -1,4 +1,3 @@
-using BosFlow.Displacement;
 using BosFlow.Numerics.Integration;
 
 namespace BosFlow.Density;
@@ -37,20 +36,32 @@ internal sealed class PlaneIntegration
     /// <summary>Integrates.</summary>
     /// <param name="field">Displacement with sigma.</param>
     /// <param name="isSolid">Nodes that the field must go round: masked ones.</param>
-    /// <param name="settings">Where the gas is the surrounding one.</param>
-    /// <param name="correlation">Correlation of the errors by distance in nodes.</param>
-    /// <param name="threads">Threads; the result does not depend on them.</param>
+    /// <param name="request">Where the gas is the surrounding one, how errors hang together, threads.</param>
     /// <param name="cancellationToken">Stops the solver.</param>
-    public static PlaneIntegration Of(
-        SightlineField field, bool[] isSolid, FlowSettings settings, double[] correlation, int threads, CancellationToken cancellationToken)
+    public static PlaneIntegration Of(SightlineField field, bool[] isSolid, DensityRequest request, CancellationToken cancellationToken)
     {
-        NodeGrid grid = field.Grid;
-        bool[] isAmbient = Density.AmbientNodes.Of(grid, field.IsKnown, settings);
+        bool[] isAmbient = Density.AmbientNodes.Of(field.Grid, field.IsKnown, request.Flow);
+        GradientIntegrator integrator = Integrator(field, isSolid, isAmbient, request.Threads, cancellationToken);
+        IntegrationResult result = integrator.Solve(cancellationToken);
+        var errors = new GradientErrors { CorrelationAlongX = request.ErrorCorrelation, CorrelationAlongY = request.ErrorCorrelation };
+        SigmaEstimate sigma = integrator.Sigma(errors, Probes, ProbeSeed, cancellationToken);
+        DensityFlags[] flags = [.. Enumerable.Range(0, field.Grid.Count).Select(node => Flag(result, field, node))];
+        return new PlaneIntegration(
+            new UnitField(result.Values, sigma.Sigma, flags), [.. result.NormalisedResidual.Select(value => (float)value)],
+            result.ResidualRms, sigma.ExpectedResidualRms, isAmbient.Count(ambient => ambient));
+    }
+
+    /// <summary>The integral alone, for comparisons, px2.</summary>
+    public static double[] Values(SightlineField field, bool[] isSolid, DensityRequest request, CancellationToken cancellationToken) =>
+        Integrator(field, isSolid, Density.AmbientNodes.Of(field.Grid, field.IsKnown, request.Flow), request.Threads, cancellationToken).Solve(cancellationToken).Values;
+
+    private static GradientIntegrator Integrator(SightlineField field, bool[] isSolid, bool[] isAmbient, int threads, CancellationToken cancellationToken)
+    {
         var problem = new GradientProblem
         {
-            Columns = grid.Columns,
-            Rows = grid.Rows,
-            Spacing = grid.Spacing,
+            Columns = field.Grid.Columns,
+            Rows = field.Grid.Rows,
+            Spacing = field.Grid.Spacing,
             GradientX = field.U,
             GradientY = field.V,
             SigmaX = field.SigmaU,
@@ -58,13 +69,7 @@ internal sealed class PlaneIntegration
             Domain = [.. isSolid.Select(solid => !solid)],
             Known = [.. isAmbient.Select(ambient => ambient ? 0 : double.NaN)],
         };
-        GradientIntegrator integrator = GradientIntegrator.Prepare(problem, new IntegrationOptions { Threads = threads }, cancellationToken);
-        IntegrationResult result = integrator.Solve(cancellationToken);
-        SigmaEstimate sigma = integrator.Sigma(new GradientErrors { CorrelationAlongX = correlation, CorrelationAlongY = correlation }, Probes, ProbeSeed, cancellationToken);
-        DensityFlags[] flags = [.. Enumerable.Range(0, grid.Count).Select(node => Flag(result, field, node))];
-        return new PlaneIntegration(
-            new UnitField(result.Values, sigma.Sigma, flags), [.. result.NormalisedResidual.Select(value => (float)value)],
-            result.ResidualRms, sigma.ExpectedResidualRms, isAmbient.Count(ambient => ambient));
+        return GradientIntegrator.Prepare(problem, new IntegrationOptions { Threads = threads }, cancellationToken);
     }
 
     private static DensityFlags Flag(IntegrationResult result, SightlineField field, int node)

@@ -35,7 +35,7 @@ internal sealed class RoundInversion
         var sampling = new SlopeSampling(new NodeSampler(field.Grid, field.IsKnown), sight, axis);
         var profiles = new UnitProfile?[layout.Count];
         Parallel.For(
-            0, layout.Count, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken },
+            0, layout.Count, Options(threads, cancellationToken),
             () => new DisplacementErrors(field, correlation),
             (station, _, errors) =>
             {
@@ -46,35 +46,58 @@ internal sealed class RoundInversion
         return profiles;
     }
 
-    private UnitProfile? Profile(SlopeSampling sampling, DisplacementErrors errors, StationLayout layout, double along)
+    /// <summary>The index excess alone, for comparisons: one array for each station; null where too little was measured.</summary>
+    public double[]?[] Excesses(AxisFrame axis, StationLayout layout, int threads, CancellationToken cancellationToken)
+    {
+        var sampling = new SlopeSampling(new NodeSampler(field.Grid, field.IsKnown), sight, axis);
+        var excesses = new double[]?[layout.Count];
+        Parallel.For(0, layout.Count, Options(threads, cancellationToken), station =>
+        {
+            (SlopeProfile mean, _, _) = Sample(sampling, layout, layout.Along(station));
+            if (mean.Count >= FewestRadii)
+                excesses[station] = Invert(mean, layout).Excess;
+        });
+        return excesses;
+    }
+
+    private static ParallelOptions Options(int threads, CancellationToken cancellationToken) => new() { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken };
+
+    private static (SlopeProfile Mean, SlopeProfile Right, SlopeProfile Left) Sample(SlopeSampling sampling, StationLayout layout, double along)
     {
         SlopeProfile right = sampling.Side(along, layout.RadialStepMetres, layout.MostRadii, 1);
         SlopeProfile left = sampling.Side(along, layout.RadialStepMetres, layout.MostRadii, -1);
-        SlopeProfile mean = SlopeProfile.Mean(right, left);
-        if (mean.Count < FewestRadii)
+        return (SlopeProfile.Mean(right, left), right, left);
+    }
+
+    private (double[] Excess, double Share) Invert(SlopeProfile mean, StationLayout layout) =>
+        CurvedRays.Invert(mean.Values(field.U, field.V), inversions.Of(mean.Count), layout.RadialStepMetres, sight.AmbientIndex);
+
+    private UnitProfile? Profile(SlopeSampling sampling, DisplacementErrors errors, StationLayout layout, double along)
+    {
+        (SlopeProfile mean, SlopeProfile right, SlopeProfile left) = Sample(sampling, layout, along);
+        int count = mean.Count;
+        if (count < FewestRadii)
             return null;
         double[] slope = mean.Values(field.U, field.V);
         double[] covariance = errors.Covariance(mean);
-        SlopeInversion inverse = inversions.Of(mean.Count);
-        (double[] excess, double share) = CurvedRays.Invert(slope, inverse, layout.RadialStepMetres, sight.AmbientIndex);
+        (double[] excess, double share) = Invert(mean, layout);
         SlopeProfile difference = SlopeProfile.Difference(right, left);
-        double[] rightExcess = OneSide(right, difference.Count, mean.Count);
-        double[] leftExcess = OneSide(left, difference.Count, mean.Count);
-        double[] sigmaDifference = SigmaDifference(difference, errors, mean.Count);
-        int last = mean.Count - 1;
+        double[] rightExcess = OneSide(right, difference.Count, count);
+        double[] leftExcess = OneSide(left, difference.Count, count);
+        double[] sigmaDifference = SigmaDifference(difference, errors, count);
         double largest = slope.Max(Math.Abs);
         return new UnitProfile
         {
             Along = along,
             Excess = excess,
-            Sigma = inverse.Sigma(covariance),
+            Sigma = inversions.Of(count).Sigma(covariance),
             Left = leftExcess,
             Right = rightExcess,
             SigmaDifference = sigmaDifference,
-            Flags = [.. Enumerable.Range(0, mean.Count).Select(i => Flag(mean, leftExcess, rightExcess, sigmaDifference, i))],
+            Flags = [.. Enumerable.Range(0, count).Select(i => Flag(mean, leftExcess, rightExcess, sigmaDifference, i))],
             CurvedShare = share,
-            EdgeShare = largest > 0 ? Math.Abs(slope[last]) / largest : 0,
-            EdgeSignificance = Math.Abs(slope[last]) / Math.Sqrt(covariance[(last * mean.Count) + last]),
+            EdgeShare = largest > 0 ? Math.Abs(slope[count - 1]) / largest : 0,
+            EdgeSignificance = Math.Abs(slope[count - 1]) / Math.Sqrt(covariance[^1]),
         };
     }
 

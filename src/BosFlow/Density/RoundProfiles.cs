@@ -35,19 +35,20 @@ internal sealed class RoundProfiles
     /// <summary>Adds a source that changes the profiles.</summary>
     /// <param name="source">What it is.</param>
     /// <param name="input">Value and uncertainty with units.</param>
-    /// <param name="moved">The profiles with it raised.</param>
-    public void AddMoved(string source, string input, UnitProfile?[] moved)
+    /// <param name="other">Index excess of all stations with it raised.</param>
+    public void AddMoved(string source, string input, double[]?[] other)
     {
         for (int station = 0; station < states.Length; station++)
         {
             if (states[station] is not { } state)
                 continue;
             double[] own = profiles[station]!.Excess;
-            double[]? other = moved[station]?.Excess;
-            // A moved axis may reach one radius fewer or more: there the change is that of the last one that both have.
-            state.Add(source, input, other is null ? null : [.. Enumerable.Range(0, own.Length).Select(i => conversion.At(i < other.Length ? other[i] : own[i] + other[^1] - own[other.Length - 1]))]);
+            // A moved axis may reach a radius fewer: the change there is that of the last one that both have; a station that is lost keeps its own profile.
+            state.Add(source, input, [.. Enumerable.Range(0, own.Length).Select(i => conversion.At(Raised(own, other[station] ?? own, i)))]);
         }
     }
+
+    private static double Raised(double[] own, double[] other, int i) => i < other.Length ? other[i] : own[i] + other[^1] - own[other.Length - 1];
 
     /// <summary>The profiles with all contributions.</summary>
     public IReadOnlyList<RadialProfile> ToProfiles() =>

@@ -9,4 +9,10 @@ namespace BosFlow.Density;
 /// <param name="CentreY">y of the optical axis, px.</param>
 /// <param name="AmbientIndex">n0, 1.</param>
 internal sealed record SightGeometry(
-    double LensToFlowMetres, double BackgroundDistanceMetres, double BackgroundMetresPerPixel, double FlowMetresPerPixel, double CentreX, double CentreY, double AmbientIndex);
+    double LensToFlowMetres, double BackgroundDistanceMetres, double BackgroundMetresPerPixel, double FlowMetresPerPixel, double CentreX, double CentreY, double AmbientIndex)
+{
+    /// <summary>The lines of sight of a request.</summary>
+    public static SightGeometry Of(DensityRequest request, DensityConversion conversion) => new(
+        request.Rig.LensToFlowMetres, request.Rig.LensToFlowMetres + request.Rig.FlowToBackgroundMetres, conversion.BackgroundMetresPerPixel, conversion.FlowMetresPerPixel,
+        (request.Width - 1) / 2.0, (request.Height - 1) / 2.0, conversion.AmbientIndex);
+}

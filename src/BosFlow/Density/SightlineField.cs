@@ -13,6 +13,9 @@ internal sealed class SightlineField
 {
     private const int Turns = 6;
 
+    // A vector is never free of random error, however small its sigma was found.
+    private const double LeastVarianceShare = 0.05;
+
     private SightlineField(NodeGrid grid)
     {
         Grid = grid;
@@ -21,6 +24,16 @@ internal sealed class SightlineField
         SigmaU = new double[grid.Count];
         SigmaV = new double[grid.Count];
         IsKnown = new bool[grid.Count];
+    }
+
+    private SightlineField(SightlineField other)
+    {
+        Grid = other.Grid;
+        U = new double[Grid.Count];
+        V = new double[Grid.Count];
+        SigmaU = other.SigmaU;
+        SigmaV = other.SigmaV;
+        IsKnown = other.IsKnown;
     }
 
     public NodeGrid Grid { get; }
@@ -40,7 +53,9 @@ internal sealed class SightlineField
     public bool[] IsKnown { get; }
 
     /// <summary>Carries the mean displacement to the flow plane.</summary>
-    public static SightlineField Of(FieldStatistics mean)
+    /// <param name="mean">Mean displacement; its sigma holds the systematic part of the error.</param>
+    /// <param name="biasPixels">Amplitude of the systematic part, px, which is left out of the sigmas here: it is the same error everywhere, not one of each node.</param>
+    public static SightlineField Of(FieldStatistics mean, double biasPixels)
     {
         NodeGrid grid = mean.Grid;
         bool[] isMeasured = [.. Enumerable.Range(0, grid.Count).Select(node => IsMeasured(mean, node))];
@@ -51,17 +66,30 @@ internal sealed class SightlineField
         for (int row = 0; row < grid.Rows; row++)
         {
             for (int column = 0; column < grid.Columns; column++)
-                field.Find(mean, sampler, (row * grid.Columns) + column, grid.X(column), grid.Y(row), nodes, weights);
+                field.Find(mean, biasPixels, sampler, (row * grid.Columns) + column, grid.X(column), grid.Y(row), nodes, weights);
         }
 
         return field;
+    }
+
+    /// <summary>The field with its systematic error added once more.</summary>
+    public SightlineField With(SubPixelBias bias)
+    {
+        var raised = new SightlineField(this);
+        for (int node = 0; node < U.Length; node++)
+        {
+            raised.U[node] = U[node] + bias.OfU(U[node]);
+            raised.V[node] = V[node] + bias.OfV(V[node]);
+        }
+
+        return raised;
     }
 
     private static bool IsMeasured(FieldStatistics mean, int node) =>
         float.IsFinite(mean.MeanU[node]) && float.IsFinite(mean.MeanV[node]) && mean.SigmaMeanU[node] > 0 && mean.SigmaMeanV[node] > 0
         && float.IsFinite(mean.SigmaMeanU[node]) && float.IsFinite(mean.SigmaMeanV[node]);
 
-    private void Find(FieldStatistics mean, NodeSampler sampler, int node, double x, double y, Span<int> nodes, Span<double> weights)
+    private void Find(FieldStatistics mean, double biasPixels, NodeSampler sampler, int node, double x, double y, Span<int> nodes, Span<double> weights)
     {
         double u = 0;
         double v = 0;
@@ -79,8 +107,14 @@ internal sealed class SightlineField
         U[node] = count > 0 ? u : double.NaN;
         V[node] = count > 0 ? v : double.NaN;
         // Neighbouring sigmas differ little and the shift is a fraction of the spacing: the interpolated one serves.
-        SigmaU[node] = count > 0 ? Math.Abs(Sum(mean.SigmaMeanU, nodes, weights, count)) : double.NaN;
-        SigmaV[node] = count > 0 ? Math.Abs(Sum(mean.SigmaMeanV, nodes, weights, count)) : double.NaN;
+        SigmaU[node] = count > 0 ? Without(Sum(mean.SigmaMeanU, nodes, weights, count), biasPixels) : double.NaN;
+        SigmaV[node] = count > 0 ? Without(Sum(mean.SigmaMeanV, nodes, weights, count), biasPixels) : double.NaN;
+    }
+
+    private static double Without(double sigma, double biasPixels)
+    {
+        double variance = sigma * sigma;
+        return Math.Sqrt(Math.Max(variance - (biasPixels * biasPixels), LeastVarianceShare * variance));
     }
 
     private static double Sum(float[] values, Span<int> nodes, Span<double> weights, int count)

@@ -4,8 +4,13 @@ namespace BosFlow.Displacement;
 
 /// <summary>
 /// The displacement every pixel is expected to have: node values beyond the background's motion, filled where they are
-/// missing and smoothed, plus the motion itself; bilinear between nodes. It only steers the deformation of the picture.
+/// missing and smoothed, plus the motion itself; cubic between nodes. It only steers the deformation of the picture.
 /// </summary>
+/// <remarks>
+/// A window measures what the predictor lacks, averaged over the window, and adds it to the predictor's value in the middle: whatever an interpolation between nodes
+/// cuts off of a crest is counted twice. Straight lines between nodes cut off h^2 / 12 of the second derivative, 2 % of a wave of 12 spacings; cubic convolution
+/// (R. Keys 1981, IEEE Trans. Acoust. Speech Signal Process. 29:1153, a = -1/2, formula from memory) cuts off nothing up to the third derivative.
+/// </remarks>
 internal sealed class PredictorField
 {
     private readonly NodeGrid grid;
@@ -21,8 +26,8 @@ internal sealed class PredictorField
     public PredictorField(NodeGrid grid, int width, int height)
     {
         this.grid = grid;
-        padColumns = (int)Math.Ceiling(Math.Max(grid.OriginX, width - 1 - grid.X(grid.Columns - 1)) / grid.Spacing) + 1;
-        padRows = (int)Math.Ceiling(Math.Max(grid.OriginY, height - 1 - grid.Y(grid.Rows - 1)) / grid.Spacing) + 1;
+        padColumns = (int)Math.Ceiling(Math.Max(grid.OriginX, width - 1 - grid.X(grid.Columns - 1)) / grid.Spacing) + 2;
+        padRows = (int)Math.Ceiling(Math.Max(grid.OriginY, height - 1 - grid.Y(grid.Rows - 1)) / grid.Spacing) + 2;
         columns = grid.Columns + (2 * padColumns);
         rows = grid.Rows + (2 * padRows);
         nodeU = new float[columns * rows];
@@ -99,20 +104,30 @@ internal sealed class PredictorField
     public void Row(int y, int width, Span<float> u, Span<float> v)
     {
         double position = ((y - grid.OriginY) / grid.Spacing) + padRows;
-        int above = Math.Clamp((int)position, 0, rows - 2);
-        float fraction = (float)(position - above);
+        int above = Math.Clamp((int)position, 1, rows - 3);
+        Span<float> weights = stackalloc float[4];
+        Weights((float)(position - above), weights);
+        (float w0, float w1, float w2, float w3) = (weights[0], weights[1], weights[2], weights[3]);
         for (int c = 0; c < columns; c++)
         {
             int at = (above * columns) + c;
-            lineU[c] = nodeU[at] + ((nodeU[at + columns] - nodeU[at]) * fraction);
-            lineV[c] = nodeV[at] + ((nodeV[at + columns] - nodeV[at]) * fraction);
+            lineU[c] = (w0 * nodeU[at - columns]) + (w1 * nodeU[at]) + (w2 * nodeU[at + columns]) + (w3 * nodeU[at + (2 * columns)]);
+            lineV[c] = (w0 * nodeV[at - columns]) + (w1 * nodeV[at]) + (w2 * nodeV[at + columns]) + (w3 * nodeV[at + (2 * columns)]);
         }
 
         Interpolate(lineU, width, u);
         Interpolate(lineV, width, v);
     }
 
-    // One cell between two nodes after the other: within it the displacement is linear in x. A cell's last vector may run
+    private static void Weights(float t, Span<float> weights)
+    {
+        weights[0] = t * (-0.5f + (t * (1 - (0.5f * t))));
+        weights[1] = 1 + (t * t * (-2.5f + (1.5f * t)));
+        weights[2] = t * (0.5f + (t * (2 - (1.5f * t))));
+        weights[3] = t * t * (-0.5f + (0.5f * t));
+    }
+
+    // One cell between two nodes after the other: within it the displacement is a cubic in x. A cell's last vector may run
     // into the next cell, which then overwrites it.
     private void Interpolate(float[] line, int width, Span<float> target)
     {
@@ -120,18 +135,21 @@ internal sealed class PredictorField
         float inverse = (float)(1 / grid.Spacing);
         int lanes = Vector<float>.Count;
         int x = 0;
-        for (int c = 0; c < columns - 1 && x < width; c++)
+        for (int c = 1; c < columns - 2 && x < width; c++)
         {
             double left = firstNode + (c * grid.Spacing);
             int end = Math.Min(width, (int)Math.Ceiling(left + grid.Spacing));
             if (end <= x)
                 continue;
-            float slope = (line[c + 1] - line[c]) * inverse;
-            float start = line[c] + (slope * (float)(x - left));
-            Vector<float> ramp = Vector.CreateSequence(start, slope);
-            Vector<float> step = new(slope * lanes);
-            for (int k = x; k < end; k += lanes, ramp += step)
-                ramp.CopyTo(target[k..]);
+            (float before, float here, float next, float after) = (line[c - 1], line[c], line[c + 1], line[c + 2]);
+            Vector<float> c0 = new(here);
+            Vector<float> c1 = new(0.5f * (next - before));
+            Vector<float> c2 = new(before - (2.5f * here) + (2 * next) - (0.5f * after));
+            Vector<float> c3 = new((0.5f * (after - before)) + (1.5f * (here - next)));
+            Vector<float> t = Vector.CreateSequence((float)(x - left) * inverse, inverse);
+            Vector<float> step = new(inverse * lanes);
+            for (int k = x; k < end; k += lanes, t += step)
+                (c0 + (t * (c1 + (t * (c2 + (t * c3)))))).CopyTo(target[k..]);
             x = end;
         }
     }

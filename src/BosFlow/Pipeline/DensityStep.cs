@@ -1,7 +1,7 @@
+using System.Numerics;
 using BosFlow.Density;
 using BosFlow.Displacement;
 using BosFlow.Footage;
-using BosFlow.Statistics;
 
 namespace BosFlow.Pipeline;
 
@@ -17,22 +17,39 @@ internal static class DensityStep
     }
 
     /// <summary>Converts the mean displacement; null where the case asks for no density or has no rig.</summary>
-    public static DensityResult? Convert(RunRequest request, FieldStatistics mean, CancellationToken cancellationToken)
+    public static DensityResult? Convert(RunRequest request, GatheredRun gathered, CancellationToken cancellationToken)
     {
         ExperimentCase experiment = request.Case;
         if (experiment.Rig is null || !DensityConverter.IsWanted(experiment.Flow))
             return null;
         var asked = new DensityRequest
         {
-            Mean = mean,
+            Mean = gathered.Statistics,
             Rig = experiment.Rig,
             Gas = experiment.Gas,
             Flow = experiment.Flow,
             Width = request.Footage.Info.Width,
             Height = request.Footage.Info.Height,
-            ErrorCorrelation = WindowOverlap.Correlation(experiment.Displacement.WindowPixels, mean.Grid.Spacing, experiment.Displacement.Weighting),
+            ErrorCorrelation = WindowOverlap.Correlation(experiment.Displacement.WindowPixels, gathered.Statistics.Grid.Spacing, experiment.Displacement.Weighting),
+            Bias = Bias(experiment.Displacement.Interpolation, gathered.Records, request.Footage.Info),
             Threads = request.Options.Threads,
         };
         return DensityConverter.Convert(asked, cancellationToken);
+    }
+
+    /// <summary>The bias of interpolation as far as the shake of the frames leaves it in the mean; the shift of the picture's middle stands for all of it.</summary>
+    private static SubPixelBias Bias(InterpolationOrder interpolation, IReadOnlyList<FrameRecord> records, FootageInfo info)
+    {
+        (Complex u, Complex v) = (Complex.Zero, Complex.Zero);
+        int count = 0;
+        foreach (FrameRecord record in records.Where(record => record.Failure is null))
+        {
+            (double shiftU, double shiftV) = record.Motion.DisplacementAt((info.Width - 1) / 2.0, (info.Height - 1) / 2.0);
+            u += Complex.FromPolarCoordinates(1, 2 * Math.PI * shiftU);
+            v += Complex.FromPolarCoordinates(1, 2 * Math.PI * shiftV);
+            count++;
+        }
+
+        return new SubPixelBias(InterpolationBias.Pixels(interpolation), u / count, v / count);
     }
 }
