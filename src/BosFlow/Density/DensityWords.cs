@@ -8,6 +8,11 @@ internal static class DensityWords
     /// <summary>The source of systematic errors of the displacement.</summary>
     public const string BiasSource = "systematic error of the displacement (interpolation between pixels)";
 
+    /// <summary>The source of errors where the flow is finer than the windows.</summary>
+    public const string AveragingSource = "averaging over the window";
+
+    public const string Averaging = "estimated from the fourth differences of the field";
+
     public static string Displacement(SightlineField field)
     {
         double[] sigmas = [.. field.SigmaU.Concat(field.SigmaV).Where(double.IsFinite).Order()];

@@ -12,7 +12,7 @@ internal sealed class PlaneDensity
     private readonly SightlineField field;
     private readonly ConversionInputs inputs;
     private readonly PlaneIntegration integration;
-    private readonly double[] biased;
+    private readonly (string Source, string Input, double[] Values)[] raisedFields;
 
     private PlaneDensity(DensityRequest request, SightlineField field, CancellationToken cancellationToken)
     {
@@ -21,7 +21,11 @@ internal sealed class PlaneDensity
         inputs = new ConversionInputs(request.Rig, request.Gas, request.Flow);
         bool[] isSolid = [.. request.Mean.PrevailingFlags.Select((flags, node) => (flags & NeverMeasured) != VectorFlags.None && !field.IsKnown[node])];
         integration = PlaneIntegration.Of(field, isSolid, request, cancellationToken);
-        biased = PlaneIntegration.Values(field.With(request.Bias), isSolid, request, cancellationToken);
+        raisedFields =
+        [
+            (DensityWords.BiasSource, DensityWords.Bias(request.Bias), PlaneIntegration.Values(field.With(request.Bias), isSolid, request, cancellationToken)),
+            (DensityWords.AveragingSource, DensityWords.Averaging, PlaneIntegration.Values(WindowAveraging.Restored(field, request.MissingPerFourthDifference), isSolid, request, cancellationToken)),
+        ];
     }
 
     /// <summary>Converts.</summary>
@@ -63,7 +67,8 @@ internal sealed class PlaneDensity
         var states = new StateField(conversion, excess.Values, excess.Sigma);
         foreach (UncertainInput input in UncertainInputs.Of(inputs))
             states.Add(input.Source, input.Input, input.Raised is { } raised ? States(raised) : null);
-        states.Add(DensityWords.BiasSource, DensityWords.Bias(request.Bias), [.. biased.Select(value => conversion.At(value * factor))]);
+        foreach ((string source, string input, double[] values) in raisedFields)
+            states.Add(source, input, [.. values.Select(value => conversion.At(value * factor))]);
         bool isAnchored = integration.AmbientNodes > 0;
         DensityFlags[] flags = ResultFields.Flags(excess, states);
         int place = isAnchored ? ResultFields.BudgetPlace(excess) : -1;
@@ -106,7 +111,7 @@ internal sealed class PlaneDensity
     {
         double[][] others =
         [
-            Scaled(biased, factor),
+            .. raisedFields.Select(raised => Scaled(raised.Values, factor)),
             .. UncertainInputs.Of(inputs).Where(input => input.Raised is not null).Select(input => Scaled(integration.Field.Values, PathFactor(new DensityConversion(input.Raised!)))),
         ];
         return [.. values.Select((value, node) => (float)Math.Sqrt((random[node] * random[node]) + others.Sum(other => (other[node] - value) * (other[node] - value))))];

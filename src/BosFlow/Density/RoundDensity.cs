@@ -72,6 +72,7 @@ internal sealed class RoundDensity
         AddInputs(section, states, round);
         AddAxis(estimate, states, round, cancellationToken);
         AddOther(DensityWords.BiasSource, DensityWords.Bias(request.Bias), field.With(request.Bias), axis, states, round, cancellationToken);
+        AddOther(DensityWords.AveragingSource, DensityWords.Averaging, WindowAveraging.Restored(field, request.MissingPerFourthDifference), axis, states, round, cancellationToken);
         DensityFlags[] flags = ResultFields.Flags(section, states);
         int place = ResultFields.BudgetPlace(section);
         return new DensityResult

@@ -73,13 +73,16 @@ internal sealed class SightlineField
     }
 
     /// <summary>The field with its systematic error added once more.</summary>
-    public SightlineField With(SubPixelBias bias)
+    public SightlineField With(SubPixelBias bias) => Plus([.. U.Select(bias.OfU)], [.. V.Select(bias.OfV)]);
+
+    /// <summary>The field with something added to the displacement.</summary>
+    public SightlineField Plus(double[] u, double[] v)
     {
         var raised = new SightlineField(this);
         for (int node = 0; node < U.Length; node++)
         {
-            raised.U[node] = U[node] + bias.OfU(U[node]);
-            raised.V[node] = V[node] + bias.OfV(V[node]);
+            raised.U[node] = U[node] + u[node];
+            raised.V[node] = V[node] + v[node];
         }
 
         return raised;

@@ -25,7 +25,7 @@ public static class WindowOverlap
         return [.. correlation];
     }
 
-    private static double[] Weights(int side, WindowWeighting weighting)
+    internal static double[] Weights(int side, WindowWeighting weighting)
     {
         double centre = (side - 1) / 2.0;
         double deviation = GaussianShare * side;

@@ -32,6 +32,7 @@ internal static class DensityStep
             Height = request.Footage.Info.Height,
             ErrorCorrelation = WindowOverlap.Correlation(experiment.Displacement.WindowPixels, gathered.Statistics.Grid.Spacing, experiment.Displacement.Weighting),
             Bias = Bias(experiment.Displacement.Interpolation, gathered.Records, request.Footage.Info),
+            MissingPerFourthDifference = WindowResponse.MissingPerFourthDifference(experiment.Displacement, gathered.Statistics.Grid.Spacing),
             Threads = request.Options.Threads,
         };
         return DensityConverter.Convert(asked, cancellationToken);
