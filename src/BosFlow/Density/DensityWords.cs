@@ -34,7 +34,7 @@ internal static class DensityWords
     public static IReadOnlyList<string> RoundMethods(DensityRequest request, DensityConversion conversion, AxisEstimate axis, UnitProfile[] profiles) =>
     [
         $"The flow was taken as round about the {(axis.IsFound ? "axis that mirrors the measured displacement best" : "axis that the case gives")}. At {profiles.Length} stations along it the displacement across the axis was turned into the slope of the projected refractive index, "
-        + "at the distance from the axis at which the diverging lines of sight pass it, and averaged over both sides; Abel's transform was inverted straight from the slope, taken as a cubic spline (no differentiation of measured data, no smoothing). "
+        + $"at the distance from the axis at which the diverging lines of sight pass it, and averaged over both sides; {Inversion(request.Flow.Inversion)} "
         + $"The curvature of the rays was corrected by tracing them through the profile found (largest change of a deflection {Text(100 * profiles.Max(profile => profile.CurvedShare))} % of the largest). The uncertainty from the displacement follows from the same matrices, with the correlation of overlapping windows.",
         .. Conversion(request, conversion),
     ];
@@ -56,6 +56,14 @@ internal static class DensityWords
             warnings.Add($"No temperature can be given: the molar mass of gas '{request.Gas.Name}' is not known. Give its composition by mole fractions.");
         return warnings;
     }
+
+    private static string Inversion(AbelMethod method) => method switch
+    {
+        AbelMethod.TwoPoint => "Abel's transform was inverted straight from the slope, taken as linear between samples (no differentiation of measured data, no smoothing).",
+        AbelMethod.ThreePoint => "The slope was summed to the projection and Abel's transform inverted by the three-point operator.",
+        AbelMethod.Smoothed => "A smooth radial profile (cubic spline with a penalty on its curvature, as strong as the measured slopes make likely) was fitted to the slope: crests may be flattened, and the stated uncertainty does not hold that.",
+        _ => "Abel's transform was inverted straight from the slope, taken as a cubic spline (no differentiation of measured data, no smoothing).",
+    };
 
     private static IEnumerable<string> Conversion(DensityRequest request, DensityConversion conversion)
     {

@@ -14,6 +14,9 @@ public sealed record FlowSettings
     /// <summary>Rough direction of the axis, degrees counter-clockwise as seen on the picture (90 = upward), where the search for it starts; null = not stated.</summary>
     public double? AxisDirectionDegrees { get; init; }
 
+    /// <summary>How the radial profiles of an axisymmetric flow are found.</summary>
+    public AbelMethod Inversion { get; init; } = AbelMethod.CubicSpline;
+
     /// <summary>Edges of the picture at which the gas is the surrounding one.</summary>
     public PictureEdge AmbientEdges { get; init; } = PictureEdge.None;
 

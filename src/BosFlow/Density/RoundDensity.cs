@@ -11,7 +11,7 @@ internal sealed class RoundDensity
     private readonly ConversionInputs inputs;
     private readonly DensityConversion conversion;
     private readonly StationLayout layout;
-    private readonly SlopeInversions inversions = new();
+    private readonly SlopeInversions inversions;
 
     private RoundDensity(DensityRequest request, SightlineField field, AxisFrame axis)
     {
@@ -20,6 +20,7 @@ internal sealed class RoundDensity
         this.axis = axis;
         inputs = new ConversionInputs(request.Rig, request.Gas, request.Flow);
         conversion = new DensityConversion(inputs);
+        inversions = new SlopeInversions(request.Flow.Inversion);
         layout = StationLayout.Of(field.Grid, axis, conversion.FlowMetresPerPixel);
     }
 
@@ -70,9 +71,9 @@ internal sealed class RoundDensity
         var states = new StateField(conversion, section.Values, section.Sigma);
         RoundProfiles round = RoundProfiles.Of(axis, layout, conversion, profiles);
         AddInputs(section, states, round);
-        AddAxis(estimate, states, round, cancellationToken);
-        AddOther(DensityWords.BiasSource, DensityWords.Bias(request.Bias), field.With(request.Bias), axis, states, round, cancellationToken);
-        AddOther(DensityWords.AveragingSource, DensityWords.Averaging, WindowAveraging.Restored(field, request.MissingPerFourthDifference), axis, states, round, cancellationToken);
+        AddAxis(estimate, profiles, states, round, cancellationToken);
+        AddOther(DensityWords.BiasSource, DensityWords.Bias(request.Bias), field.With(request.Bias), axis, profiles, states, round, cancellationToken);
+        AddOther(DensityWords.AveragingSource, DensityWords.Averaging, WindowAveraging.Restored(field, request.MissingPerFourthDifference), axis, profiles, states, round, cancellationToken);
         DensityFlags[] flags = ResultFields.Flags(section, states);
         int place = ResultFields.BudgetPlace(section);
         return new DensityResult
@@ -106,7 +107,7 @@ internal sealed class RoundDensity
     }
 
     /// <summary>The uncertainty of the axis: everything is inverted anew about an axis moved, and one turned, by its standard uncertainty.</summary>
-    private void AddAxis(AxisEstimate estimate, StateField states, RoundProfiles round, CancellationToken cancellationToken)
+    private void AddAxis(AxisEstimate estimate, UnitProfile?[] profiles, StateField states, RoundProfiles round, CancellationToken cancellationToken)
     {
         const string Position = "position of the axis";
         const string Direction = "direction of the axis";
@@ -122,16 +123,16 @@ internal sealed class RoundDensity
         }
 
         AddOther(
-            Position, FormattableString.Invariant($"found, ± {estimate.SigmaAcrossPixels:G2} px"), field, axis.MovedRight(estimate.SigmaAcrossPixels), states, round, cancellationToken);
+            Position, FormattableString.Invariant($"found, ± {estimate.SigmaAcrossPixels:G2} px"), field, axis.MovedRight(estimate.SigmaAcrossPixels), profiles, states, round, cancellationToken);
         AddOther(
             Direction, FormattableString.Invariant($"found, ± {estimate.SigmaDirectionDegrees:G2} degrees"), field,
-            AxisFrame.At(axis.X, axis.Y, axis.DirectionDegrees + estimate.SigmaDirectionDegrees), states, round, cancellationToken);
+            AxisFrame.At(axis.X, axis.Y, axis.DirectionDegrees + estimate.SigmaDirectionDegrees), profiles, states, round, cancellationToken);
     }
 
     private void AddOther(
-        string source, string input, SightlineField otherField, AxisFrame otherAxis, StateField states, RoundProfiles round, CancellationToken cancellationToken)
+        string source, string input, SightlineField otherField, AxisFrame otherAxis, UnitProfile?[] profiles, StateField states, RoundProfiles round, CancellationToken cancellationToken)
     {
-        double[]?[] excesses = Inversion(otherField).Excesses(otherAxis, layout, request.Threads, cancellationToken);
+        double[]?[] excesses = Inversion(otherField).Excesses(otherAxis, layout, profiles, request.Threads, cancellationToken);
         double[] section = CrossSection.Values(field.Grid, otherAxis, layout, conversion.FlowMetresPerPixel, excesses);
         // Where a moved axis reaches a node no more, nothing is known of the change: none is added.
         states.Add(source, input, [.. section.Select((value, node) => double.IsNaN(value) ? states.States[node] : conversion.At(value))]);

@@ -15,7 +15,7 @@ internal sealed class RoundInversion
     /// <param name="field">Displacement with sigma.</param>
     /// <param name="sight">Lines of sight.</param>
     /// <param name="correlation">Correlation of the errors by distance in nodes.</param>
-    /// <param name="inversions">The inversion for straight rays.</param>
+    /// <param name="inversions">The inversions for straight rays.</param>
     public RoundInversion(SightlineField field, SightGeometry sight, double[] correlation, SlopeInversions inversions)
     {
         this.field = field;
@@ -46,16 +46,23 @@ internal sealed class RoundInversion
         return profiles;
     }
 
-    /// <summary>The index excess alone, for comparisons: one array for each station; null where too little was measured.</summary>
-    public double[]?[] Excesses(AxisFrame axis, StationLayout layout, int threads, CancellationToken cancellationToken)
+    /// <summary>The index excess alone, by the inversions of other profiles, for comparisons: one array for each station, as long as there; null where there is none.</summary>
+    /// <param name="axis">The axis.</param>
+    /// <param name="layout">Stations and radii.</param>
+    /// <param name="basis">The profiles to be compared with. Where this field does not reach as far as they do, their slopes stand in.</param>
+    /// <param name="threads">Threads; the result does not depend on them.</param>
+    /// <param name="cancellationToken">Stops between two stations.</param>
+    public double[]?[] Excesses(AxisFrame axis, StationLayout layout, UnitProfile?[] basis, int threads, CancellationToken cancellationToken)
     {
         var sampling = new SlopeSampling(new NodeSampler(field.Grid, field.IsKnown), sight, axis);
         var excesses = new double[]?[layout.Count];
         Parallel.For(0, layout.Count, Options(threads, cancellationToken), station =>
         {
-            (SlopeProfile mean, _, _) = Sample(sampling, layout, layout.Along(station));
-            if (mean.Count >= FewestRadii)
-                excesses[station] = Invert(mean, layout).Excess;
+            if (basis[station] is not { } profile)
+                return;
+            double[] sampled = Sample(sampling, layout, layout.Along(station)).Mean.Values(field.U, field.V);
+            double[] slope = [.. sampled.Take(profile.Slope.Length), .. profile.Slope.Skip(sampled.Length)];
+            excesses[station] = CurvedRays.Invert(slope, profile.Inverse, layout.RadialStepMetres, sight.AmbientIndex).Excess;
         });
         return excesses;
     }
@@ -69,9 +76,6 @@ internal sealed class RoundInversion
         return (SlopeProfile.Mean(right, left), right, left);
     }
 
-    private (double[] Excess, double Share) Invert(SlopeProfile mean, StationLayout layout) =>
-        CurvedRays.Invert(mean.Values(field.U, field.V), inversions.Of(mean.Count), layout.RadialStepMetres, sight.AmbientIndex);
-
     private UnitProfile? Profile(SlopeSampling sampling, DisplacementErrors errors, StationLayout layout, double along)
     {
         (SlopeProfile mean, SlopeProfile right, SlopeProfile left) = Sample(sampling, layout, along);
@@ -80,7 +84,8 @@ internal sealed class RoundInversion
             return null;
         double[] slope = mean.Values(field.U, field.V);
         double[] covariance = errors.Covariance(mean);
-        (double[] excess, double share) = Invert(mean, layout);
+        SlopeInversion inverse = inversions.For(slope, covariance);
+        (double[] excess, double share) = CurvedRays.Invert(slope, inverse, layout.RadialStepMetres, sight.AmbientIndex);
         SlopeProfile difference = SlopeProfile.Difference(right, left);
         double[] rightExcess = OneSide(right, difference.Count, count);
         double[] leftExcess = OneSide(left, difference.Count, count);
@@ -89,8 +94,10 @@ internal sealed class RoundInversion
         return new UnitProfile
         {
             Along = along,
+            Slope = slope,
+            Inverse = inverse,
             Excess = excess,
-            Sigma = inversions.Of(count).Sigma(covariance),
+            Sigma = inverse.Sigma(covariance),
             Left = leftExcess,
             Right = rightExcess,
             SigmaDifference = sigmaDifference,
@@ -106,7 +113,7 @@ internal sealed class RoundInversion
     {
         double[] profile = Unknown(count);
         if (common >= FewestRadii)
-            inversions.Of(common).Apply(side.Values(field.U, field.V)[..common]).CopyTo(profile, 0);
+            inversions.Plain(common).Apply(side.Values(field.U, field.V)[..common]).CopyTo(profile, 0);
         return profile;
     }
 
@@ -114,7 +121,7 @@ internal sealed class RoundInversion
     {
         double[] sigma = Unknown(count);
         if (difference.Count >= FewestRadii)
-            inversions.Of(difference.Count).Sigma(errors.Covariance(difference)).CopyTo(sigma, 0);
+            inversions.Plain(difference.Count).Sigma(errors.Covariance(difference)).CopyTo(sigma, 0);
         return sigma;
     }
 

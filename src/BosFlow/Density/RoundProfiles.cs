@@ -43,12 +43,9 @@ internal sealed class RoundProfiles
             if (states[station] is not { } state)
                 continue;
             double[] own = profiles[station]!.Excess;
-            // A moved axis may reach a radius fewer: the change there is that of the last one that both have; a station that is lost keeps its own profile.
-            state.Add(source, input, [.. Enumerable.Range(0, own.Length).Select(i => conversion.At(Raised(own, other[station] ?? own, i)))]);
+            state.Add(source, input, [.. (other[station] ?? own).Select(conversion.At)]);
         }
     }
-
-    private static double Raised(double[] own, double[] other, int i) => i < other.Length ? other[i] : own[i] + other[^1] - own[other.Length - 1];
 
     /// <summary>The profiles with all contributions.</summary>
     public IReadOnlyList<RadialProfile> ToProfiles() =>

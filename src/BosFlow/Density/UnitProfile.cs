@@ -6,6 +6,12 @@ internal sealed record UnitProfile
     /// <summary>Position along the axis, px from the frame's origin.</summary>
     public required double Along { get; init; }
 
+    /// <summary>Slope of the projection, n0 times the turn of each ray; positive where the index grows outward.</summary>
+    public required double[] Slope { get; init; }
+
+    /// <summary>The inversion used, for straight rays.</summary>
+    public required SlopeInversion Inverse { get; init; }
+
     /// <summary>n - n0, 1.</summary>
     public required double[] Excess { get; init; }
 

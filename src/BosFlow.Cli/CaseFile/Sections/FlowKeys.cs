@@ -48,6 +48,15 @@ internal static class FlowKeys
         Example = TomlLiteral.Of(90.0),
     };
 
+    public static readonly ChoiceKey<AbelMethod> Inversion = new()
+    {
+        Section = Name,
+        Name = "inversion",
+        Description = "How radial profiles of an axisymmetric flow are found. spline: no smoothing, for any flow. two-point, three-point: the classical operators, for comparison. smoothed: as smooth as the uncertainties leave open, for noisy fields.",
+        Choices = [("spline", AbelMethod.CubicSpline), ("two-point", AbelMethod.TwoPoint), ("three-point", AbelMethod.ThreePoint), ("smoothed", AbelMethod.Smoothed)],
+        Default = TomlLiteral.Of("spline"),
+    };
+
     public static readonly EdgesKey AmbientEdges = new()
     {
         Section = Name,
