@@ -19,6 +19,7 @@ internal static class FlowContradictions
         FlowShape shape = values.Or(FlowKeys.Shape, FlowShape.PathIntegrated);
         PathLength(values, shape, problems);
         Axis(values, shape, problems);
+        Surroundings(values, shape, problems);
         Temperature(values, shape, problems);
         if (!hasRig)
             WithoutRig(values, shape, problems);
@@ -41,13 +42,21 @@ internal static class FlowContradictions
     {
         if (shape != FlowShape.Axisymmetric)
         {
-            foreach (CaseKey key in new CaseKey[] { FlowKeys.Axis, FlowKeys.AxisDirection }.Where(values.Has))
+            foreach (CaseKey key in new CaseKey[] { FlowKeys.Axis, FlowKeys.AxisDirection, FlowKeys.Inversion }.Where(values.Has))
                 problems.Add(values.LineOf(key), $"{key.FullName} is for shape = \"axisymmetric\"; set that shape, or remove the key.");
         }
         else if (values.Has(FlowKeys.AxisDirection) && values.Optional(FlowKeys.Axis)?.Line is not null)
         {
             problems.Add(values.LineOf(FlowKeys.AxisDirection), $"flow.axis_direction_deg is for an axis that is to be found, and axis (line {values.LineOf(FlowKeys.Axis)}) gives it; remove one of them.");
         }
+    }
+
+    private static void Surroundings(CaseValues values, FlowShape shape, CaseProblems problems)
+    {
+        if (shape != FlowShape.Axisymmetric)
+            return;
+        foreach (CaseKey key in new CaseKey[] { FlowKeys.AmbientEdges, FlowKeys.AmbientRegions }.Where(values.Has))
+            problems.Add(values.LineOf(key), $"{key.FullName} is for planar and path-integrated flows; an axisymmetric one is taken as undisturbed beyond the measured field, so remove the key.");
     }
 
     private static void Temperature(CaseValues values, FlowShape shape, CaseProblems problems)

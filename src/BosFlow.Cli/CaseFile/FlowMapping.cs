@@ -17,6 +17,7 @@ internal static class FlowMapping
             Shape = values.Or(FlowKeys.Shape, standard.Shape),
             Axis = values.Optional(FlowKeys.Axis)?.Line,
             AxisDirectionDegrees = values.Number(FlowKeys.AxisDirection),
+            Inversion = values.Or(FlowKeys.Inversion, standard.Inversion),
             AmbientEdges = values.Or(FlowKeys.AmbientEdges, standard.AmbientEdges),
             AmbientRegions = values.Or(FlowKeys.AmbientRegions, standard.AmbientRegions),
             FlowPressurePascal = values.Number(FlowKeys.Pressure),

@@ -39,6 +39,7 @@ public static class RunPreparation
             ? FrameSelection.Resolve(experiment.Footage, info)
             : FrameSelection.Parse(settings.Frames, info.FrameCount, "--frames");
         _ = RegionMask.Build(experiment.Region, info.Width, info.Height);
+        DensityStep.Check(experiment, info);
         ReferenceSource reference = ReferenceOpener.Open(experiment, loaded.Folder, footage, cancellationToken);
         OpticalScale? scale = experiment.Rig is null ? null : OpticalScaling.From(experiment.Rig, experiment.Gas);
         long bytes = info.Files.Concat(reference.Files).Sum(file => new FileInfo(file).Length);

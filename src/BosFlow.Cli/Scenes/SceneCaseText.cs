@@ -47,6 +47,8 @@ internal static class SceneCaseText
 
     private static void AppendFlow(StringBuilder text, FlowRecipe flow)
     {
+        if (flow is FlowRecipe.Jet)
+            text.Append("\n[flow]\nshape = \"axisymmetric\"\n");
         if (flow.PathLengthMetres is not double length)
             return;
         text.Append("\n[flow]\nshape = \"planar\"\n");

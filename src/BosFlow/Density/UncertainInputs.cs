@@ -11,7 +11,7 @@ internal static class UncertainInputs
     /// <summary>Lists them.</summary>
     /// <param name="inputs">The inputs as the case gives them.</param>
     public static IReadOnlyList<UncertainInput> Of(ConversionInputs inputs) =>
-        [.. Distances(inputs), .. Scale(inputs), .. Gas(inputs), .. Surroundings(inputs), .. Pressure(inputs)];
+        [.. Distances(inputs), .. Scale(inputs), .. Gas(inputs), .. Surroundings(inputs), .. Pressure(inputs), .. FlowPressure(inputs)];
 
     private static IEnumerable<UncertainInput> Distances(ConversionInputs inputs)
     {
@@ -73,11 +73,22 @@ internal static class UncertainInputs
         }
     }
 
+    private static IEnumerable<UncertainInput> FlowPressure(ConversionInputs inputs)
+    {
+        FlowSettings flow = inputs.Flow;
+        if (flow.Temperature == TemperatureModel.IdealGas && flow.FlowPressurePascal is double pressure)
+        {
+            yield return Input(
+                "pressure in the flow", $"{Text(pressure)} Pa", flow.FlowPressureSigmaPascal, sigma => $"{Text(sigma)} Pa",
+                sigma => inputs with { Flow = flow with { FlowPressurePascal = pressure + sigma } });
+        }
+    }
+
     private static UncertainInput Length(string source, double metres, double? sigma, Func<double, ConversionInputs> raised) =>
         Input(source, $"{Text(metres * 1e3)} mm", sigma, value => $"{Text(value * 1e3)} mm", raised);
 
     private static UncertainInput Input(string source, string value, double? sigma, Func<double, string> sigmaText, Func<double, ConversionInputs> raised) =>
         sigma is double given ? new(source, $"{value} ± {sigmaText(given)}", raised(given)) : new(source, $"{value}, {NotStated}", null);
 
-    private static string Text(double value) => value.ToString("G5", CultureInfo.InvariantCulture);
+    private static string Text(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 }

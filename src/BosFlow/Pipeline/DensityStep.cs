@@ -6,18 +6,22 @@ using BosFlow.Footage;
 namespace BosFlow.Pipeline;
 
 /// <summary>The conversion to density within a run, where the case asks for one.</summary>
-internal static class DensityStep
+public static class DensityStep
 {
     /// <summary>Refuses what cannot become a density, before any frame is measured.</summary>
+    /// <param name="experiment">The case.</param>
+    /// <param name="info">Size of the pictures.</param>
     /// <exception cref="ConfigurationException">Rig, gas and flow do not allow it.</exception>
     public static void Check(ExperimentCase experiment, FootageInfo info)
     {
+        ArgumentNullException.ThrowIfNull(experiment);
+        ArgumentNullException.ThrowIfNull(info);
         if (experiment.Rig is not null && DensityConverter.IsWanted(experiment.Flow))
             DensityConverter.Check(experiment.Rig, experiment.Gas, experiment.Flow, info.Width, info.Height);
     }
 
     /// <summary>Converts the mean displacement; null where the case asks for no density or has no rig.</summary>
-    public static DensityResult? Convert(RunRequest request, GatheredRun gathered, CancellationToken cancellationToken)
+    internal static DensityResult? Convert(RunRequest request, GatheredRun gathered, CancellationToken cancellationToken)
     {
         ExperimentCase experiment = request.Case;
         if (experiment.Rig is null || !DensityConverter.IsWanted(experiment.Flow))

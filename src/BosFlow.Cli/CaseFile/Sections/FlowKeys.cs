@@ -117,5 +117,5 @@ internal static class FlowKeys
     public static readonly CaseSection Section = new(
         Name,
         "The shape of the flow along the line of sight, and where it is undisturbed.",
-        [Shape, PathLength, Axis, AxisDirection, AmbientEdges, AmbientRegions, Temperature, Pressure, PathLengthSigma, PressureSigma]);
+        [Shape, PathLength, Axis, AxisDirection, Inversion, AmbientEdges, AmbientRegions, Temperature, Pressure, PathLengthSigma, PressureSigma]);
 }
