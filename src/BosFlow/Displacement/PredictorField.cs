@@ -80,21 +80,12 @@ internal sealed class PredictorField
         }
     }
 
-    /// <summary>Displacement at a node to which the shift that is left in the node's window has to be added, px.</summary>
-    /// <remarks>
-    /// What is left is measured against the mean over the window of the field that deforms the picture. Linear between its nodes, that field lies inside the
-    /// curve through them, by h^2 / 12 of the second derivative in each direction on average over a cell (h the spacing, the mean of x (h - x) / 2): one
-    /// twelfth of the second difference of the nodes. Without it a crest comes out too high (1 % at a wavelength of 8 windows of twice the spacing).
-    /// </remarks>
+    /// <summary>Displacement at a node, as the deformation uses it, px.</summary>
     public (float U, float V) AtNode(int node)
     {
         int at = (((node / grid.Columns) + padRows) * columns) + (node % grid.Columns) + padColumns;
-        return (OnTheCurve(nodeU, at), OnTheCurve(nodeV, at));
+        return (nodeU[at], nodeV[at]);
     }
-
-    // The padding of a column and a row on every side has the neighbours of all nodes.
-    private float OnTheCurve(float[] nodes, int at) =>
-        nodes[at] + ((nodes[at - 1] + nodes[at + 1] + nodes[at - columns] + nodes[at + columns] - (4 * nodes[at])) / 12);
 
     /// <summary>Expected displacement along one row of pixels.</summary>
     /// <param name="y">Row of the picture.</param>

@@ -190,17 +190,24 @@ public sealed class CaseMappingTests
             [flow]
             shape = "axisymmetric"
             axis = [[100.5, 400], [900, 402]]
-            ambient_edges = ["top", "left"]
-            ambient_regions = [[[0, 0], [100, 0], [100, 50]]]
+            inversion = "smoothed"
             pressure_pa = 99000
             pressure_sigma_pa = 300
+            """).Experiment.Flow;
+        FlowSettings planar = CaseText.Parse(Rig + """
+            [flow]
+            shape = "planar"
+            path_length_mm = 80
+            ambient_edges = ["top", "left"]
+            ambient_regions = [[[0, 0], [100, 0], [100, 50]]]
             """).Experiment.Flow;
         FlowSettings found = CaseText.Parse(Rig + "[flow]\nshape = \"axisymmetric\"\naxis = \"find\"\naxis_direction_deg = 90\ntemperature = \"none\"\n").Experiment.Flow;
 
         Assert.Equal(FlowShape.Axisymmetric, given.Shape);
         Assert.Equal(new AxisLine(100.5, 400, 900, 402), given.Axis);
-        Assert.Equal(PictureEdge.Left | PictureEdge.Top, given.AmbientEdges);
-        Assert.Equal((100, 50), Assert.Single(given.AmbientRegions).Corners[2]);
+        Assert.Equal(AbelMethod.Smoothed, given.Inversion);
+        Assert.Equal(PictureEdge.Left | PictureEdge.Top, planar.AmbientEdges);
+        Assert.Equal((100, 50), Assert.Single(planar.AmbientRegions).Corners[2]);
         Assert.Equal((99000, 300), (given.FlowPressurePascal, given.FlowPressureSigmaPascal));
         Assert.Equal(TemperatureModel.IdealGas, given.Temperature);
         Assert.Null(found.Axis);

@@ -52,9 +52,9 @@ internal static class FlowKeys
     {
         Section = Name,
         Name = "inversion",
-        Description = "How radial profiles of an axisymmetric flow are found. spline: no smoothing, for any flow. two-point, three-point: the classical operators, for comparison. smoothed: as smooth as the uncertainties leave open, for noisy fields.",
+        Description = "How radial profiles of an axisymmetric flow are found. spline (where nothing is said): no smoothing, for any flow. two-point, three-point: the classical operators, for comparison. smoothed: as smooth as the uncertainties leave open, for noisy fields.",
         Choices = [("spline", AbelMethod.CubicSpline), ("two-point", AbelMethod.TwoPoint), ("three-point", AbelMethod.ThreePoint), ("smoothed", AbelMethod.Smoothed)],
-        Default = TomlLiteral.Of("spline"),
+        Example = TomlLiteral.Of("smoothed"),
     };
 
     public static readonly EdgesKey AmbientEdges = new()
