@@ -82,7 +82,7 @@ public static class DemoCommand
             talk.Result(line);
         talk.Result(string.Empty);
         talk.Result("The sigma of the mean covers the noise of frames and reference and the engine's bias, not the averaging over the window.");
-        talk.Result("The scene is synthetic; density gradients are integrated along the line of sight.");
+        talk.Result("The scene is synthetic; density gradients are integrated along the line of sight, density and temperature are those of the section through the jet's axis.");
         talk.Result($"Report: {pictures.ReportPath}");
         talk.Say($"Case file to look at and to change: {pictures.Prepared.Case.File}");
         talk.Document("demo", DocumentVersion, new JsonObject

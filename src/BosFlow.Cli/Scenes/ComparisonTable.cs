@@ -23,6 +23,11 @@ internal static class ComparisonTable
             Row("RMS error of y over that peak", runs, c => c.DensityGradientPathY, c => Number(c.PercentOfPeak, "0.00", "%")),
             Row("slope of measured on true, x", runs, c => c.DensityGradientPathX, c => Number(c.Slope, "0.0000", string.Empty)),
             Row("slope of measured on true, y", runs, c => c.DensityGradientPathY, c => Number(c.Slope, "0.0000", string.Empty)),
+            Row("RMS error of the density", runs, c => c.Density, c => Number(c.RmsError, "0.00000", "kg m-3")),
+            Row("largest true difference of density to the surroundings", runs, c => c.Density, c => Number(c.Peak, "0.000", "kg m-3")),
+            Row("RMS error of the density over that", runs, c => c.Density, c => Number(c.PercentOfPeak, "0.00", "%")),
+            Row("RMS error of the temperature", runs, c => c.Temperature, c => Number(c.RmsError, "0.00", "K")),
+            Row("largest true difference of temperature to the surroundings", runs, c => c.Temperature, c => Number(c.Peak, "0.0", "K")),
             Row("errors of u within 1 sigma (0.68 expected)", runs, c => c.U, c => Number(c.CoverageOneSigma, "0.00", string.Empty)),
             Row("errors of u within 1.96 sigma (0.95 expected)", runs, c => c.U, c => Number(c.Coverage95, "0.00", string.Empty)),
             Row("vectors compared", runs, c => c.U, c => c.Count.ToString(CultureInfo.InvariantCulture)),
@@ -39,6 +44,8 @@ internal static class ComparisonTable
         Add(json, "v", "px", comparison.V);
         Add(json, "density_gradient_path_x", "kg m-3", comparison.DensityGradientPathX);
         Add(json, "density_gradient_path_y", "kg m-3", comparison.DensityGradientPathY);
+        Add(json, "density_difference", "kg m-3", comparison.Density);
+        Add(json, "temperature_difference", "K", comparison.Temperature);
         return json;
     }
 

@@ -52,12 +52,17 @@ internal static class DemoScene
         focal_length_mm = 35
         pixel_pitch_um = 3.45
         f_number = 11
+        lens_to_flow_sigma_mm = 3      # as a tape measure leaves them
+        flow_to_background_sigma_mm = 3
+        focal_length_sigma_mm = 0.1
 
         [gas]
         name = "air"
         wavelength_nm = 550
         ambient_pressure_pa = 101325
         ambient_temperature_c = 20
+        ambient_pressure_sigma_pa = 100
+        ambient_temperature_sigma_c = 0.5
 
         """;
 }

@@ -31,7 +31,7 @@ internal static class CrossSection
     }
 
     /// <summary>
-    /// Values at every node: between radii by a cubic through four, mirrored at the axis; between stations likewise where four were inverted, else by the line. NaN where no profile reaches.
+    /// Values at every node: between radii by a cubic through four, mirrored at the axis; between stations likewise where four reach as far out, else by the line between two, else the nearer one. NaN where no profile reaches.
     /// </summary>
     /// <param name="grid">The nodes.</param>
     /// <param name="axis">The axis.</param>
@@ -73,13 +73,26 @@ internal static class CrossSection
         if (Reaches(profiles, first - 1, Points, radius))
             (first, count) = (first - 1, Points);
         else if (!Reaches(profiles, first, count, radius))
-            return double.NaN;
+            return AtNearest(profiles, first, count, place, radius);
         Span<double> weights = stackalloc double[Points];
         LagrangePolynomial.Weights(place - first, weights[..count]);
         double value = 0;
         for (int k = 0; k < count; k++)
             value += weights[k] * AtRadius(profiles[first + k]!, radius);
         return value;
+    }
+
+    /// <summary>Where only one of the stations beside a place reaches as far out, its value stands for the place.</summary>
+    private static double AtNearest(double[]?[] profiles, int first, int count, double place, double radius)
+    {
+        int nearer = place - first < 0.5 ? 0 : count - 1;
+        foreach (int k in (int[])[nearer, count - 1 - nearer])
+        {
+            if (Reaches(profiles, first + k, 1, radius))
+                return AtRadius(profiles[first + k]!, radius);
+        }
+
+        return double.NaN;
     }
 
     private static bool Reaches(double[]?[] profiles, int first, int count, double radius)

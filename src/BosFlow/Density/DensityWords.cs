@@ -16,11 +16,11 @@ internal static class DensityWords
     public static string Displacement(SightlineField field)
     {
         double[] sigmas = [.. field.SigmaU.Concat(field.SigmaV).Where(double.IsFinite).Order()];
-        return sigmas.Length == 0 ? "not known" : $"± {Text(sigmas[sigmas.Length / 2])} px (median of the mean field)";
+        return sigmas.Length == 0 ? "not known" : FormattableString.Invariant($"± {sigmas[sigmas.Length / 2]:G2} px (median of the mean field)");
     }
 
     public static string Bias(SubPixelBias bias) =>
-        $"± {Text(bias.Pixels)} px, of which shake leaves {Text(100 * bias.PhaseU.Magnitude)} % in x and {Text(100 * bias.PhaseV.Magnitude)} % in y in the mean";
+        FormattableString.Invariant($"± {bias.Pixels:G2} px in a frame; {100 * bias.PhaseU.Magnitude:F0} % (x) and {100 * bias.PhaseV.Magnitude:F0} % (y) of it are left in the mean of shaken frames");
 
     public static IReadOnlyList<string> PlanarMethods(DensityRequest request, DensityConversion conversion, int ambientNodes) =>
     [
@@ -35,7 +35,7 @@ internal static class DensityWords
     [
         $"The flow was taken as round about the {(axis.IsFound ? "axis that mirrors the measured displacement best" : "axis that the case gives")}. At {profiles.Length} stations along it the displacement across the axis was turned into the slope of the projected refractive index, "
         + $"at the distance from the axis at which the diverging lines of sight pass it, and averaged over both sides; {Inversion(request.Flow.Inversion)} "
-        + $"The curvature of the rays was corrected by tracing them through the profile found (largest change of a deflection {Text(100 * profiles.Max(profile => profile.CurvedShare))} % of the largest). The uncertainty from the displacement follows from the same matrices, with the correlation of overlapping windows.",
+        + $"The curvature of the rays was corrected by tracing them through the profile found (largest change of a deflection {100 * profiles.Max(profile => profile.CurvedShare):0.###} % of the largest). The uncertainty from the displacement follows from the same matrices, with the correlation of overlapping windows.",
         .. Conversion(request, conversion),
     ];
 
@@ -82,5 +82,5 @@ internal static class DensityWords
     private static string OfPath(DensityRequest request) =>
         $"The integral was divided by the path length of {Text(request.Rig.PathLengthMetres!.Value * 1e3)} mm.";
 
-    private static string Text(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
+    private static string Text(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 }

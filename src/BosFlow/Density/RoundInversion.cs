@@ -86,10 +86,9 @@ internal sealed class RoundInversion
         double[] covariance = errors.Covariance(mean);
         SlopeInversion inverse = inversions.For(slope, covariance);
         (double[] excess, double share) = CurvedRays.Invert(slope, inverse, layout.RadialStepMetres, sight.AmbientIndex);
-        SlopeProfile difference = SlopeProfile.Difference(right, left);
-        double[] rightExcess = OneSide(right, difference.Count, count);
-        double[] leftExcess = OneSide(left, difference.Count, count);
-        double[] sigmaDifference = SigmaDifference(difference, errors, count);
+        double[] rightExcess = OneSide(right, slope, inverse);
+        double[] leftExcess = OneSide(left, slope, inverse);
+        double[] sigmaDifference = SigmaDifference(SlopeProfile.Difference(right, left), inverse, errors, count);
         double largest = slope.Max(Math.Abs);
         return new UnitProfile
         {
@@ -108,28 +107,24 @@ internal sealed class RoundInversion
         };
     }
 
-    /// <summary>Profile of one side as far as both sides reach: the rest of the longer one would have nothing to be compared with.</summary>
-    private double[] OneSide(SlopeProfile side, int common, int count)
+    /// <summary>Profile of one side as far as it reaches; what lies beyond is taken from both together, so that two sides of unequal reach can be compared.</summary>
+    private double[] OneSide(SlopeProfile side, double[] both, SlopeInversion inverse)
     {
-        double[] profile = Unknown(count);
-        if (common >= FewestRadii)
-            inversions.Plain(common).Apply(side.Values(field.U, field.V)[..common]).CopyTo(profile, 0);
+        double[] profile = inverse.Apply([.. side.Values(field.U, field.V), .. both.Skip(side.Count)]);
+        profile.AsSpan(side.Count).Fill(double.NaN);
         return profile;
     }
 
-    private double[] SigmaDifference(SlopeProfile difference, DisplacementErrors errors, int count)
+    /// <summary>Standard uncertainty of right minus left as far as both reach; beyond, their slopes are the same.</summary>
+    private static double[] SigmaDifference(SlopeProfile difference, SlopeInversion inverse, DisplacementErrors errors, int count)
     {
-        double[] sigma = Unknown(count);
-        if (difference.Count >= FewestRadii)
-            inversions.Plain(difference.Count).Sigma(errors.Covariance(difference)).CopyTo(sigma, 0);
+        double[] inner = errors.Covariance(difference);
+        double[] covariance = new double[count * count];
+        for (int i = 0; i < difference.Count; i++)
+            inner.AsSpan(i * difference.Count, difference.Count).CopyTo(covariance.AsSpan(i * count));
+        double[] sigma = inverse.Sigma(covariance);
+        sigma.AsSpan(difference.Count).Fill(double.NaN);
         return sigma;
-    }
-
-    private static double[] Unknown(int count)
-    {
-        double[] values = new double[count];
-        Array.Fill(values, double.NaN);
-        return values;
     }
 
     private static DensityFlags Flag(SlopeProfile mean, double[] left, double[] right, double[] sigmaDifference, int i)

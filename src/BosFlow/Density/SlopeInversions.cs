@@ -15,9 +15,7 @@ internal sealed class SlopeInversions(AbelMethod method)
     public SlopeInversion For(double[] slope, double[] covariance) =>
         method == AbelMethod.Smoothed ? Smoothed(slope, covariance) : Plain(slope.Length);
 
-    /// <summary>The inversion without smoothing that compares the two sides of an axis.</summary>
-    /// <param name="count">Number of radii.</param>
-    public SlopeInversion Plain(int count) => made.GetOrAdd(count, n => new SlopeInversion(Operator(n).Matrix.ToArray(), n));
+    private SlopeInversion Plain(int count) => made.GetOrAdd(count, n => new SlopeInversion(Operator(n).Matrix.ToArray(), n));
 
     private AbelOperator Operator(int count) => method switch
     {

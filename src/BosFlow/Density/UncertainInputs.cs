@@ -28,7 +28,7 @@ internal static class UncertainInputs
         if (rig.BackgroundMetresPerPixel is double given)
         {
             yield return Input(
-                "scale in the background plane", $"{Text(given * 1e3)} mm/px", rig.BackgroundScaleRelativeSigma, sigma => $"{Text(sigma * 100)} %",
+                "scale in the background plane", $"{Text(given * 1e3)} mm/px", rig.BackgroundScaleRelativeSigma, sigma => $"{Short(sigma * 100)} %",
                 sigma => inputs with { Rig = rig with { BackgroundMetresPerPixel = given * (1 + sigma) } });
         }
         else if (rig.FocalLengthMetres is double focal)
@@ -41,7 +41,7 @@ internal static class UncertainInputs
     {
         GasProperties gas = GasProperties.Of(inputs.Gas);
         yield return Input(
-            "Gladstone-Dale coefficient", $"{Text(gas.FlowGladstoneDale * 1e3)}e-3 m3/kg", gas.FlowGladstoneDaleRelativeSigma, sigma => $"{Text(sigma * 100)} %",
+            "Gladstone-Dale coefficient", FormattableString.Invariant($"{gas.FlowGladstoneDale:0.0000000} m³/kg"), gas.FlowGladstoneDaleRelativeSigma, sigma => $"{Short(sigma * 100)} %",
             sigma => inputs with { GladstoneDaleShare = 1 + sigma });
     }
 
@@ -51,13 +51,13 @@ internal static class UncertainInputs
         if (gas.AmbientDensityKgM3 is double density)
         {
             yield return Input(
-                "density of the surroundings", $"{Text(density)} kg/m3", gas.AmbientDensitySigmaKgM3, sigma => $"{Text(sigma)} kg/m3",
+                "density of the surroundings", $"{Text(density)} kg/m³", gas.AmbientDensitySigmaKgM3, sigma => $"{Short(sigma)} kg/m³",
                 sigma => inputs with { Gas = gas with { AmbientDensityKgM3 = density + sigma } });
             yield break;
         }
 
         yield return Input(
-            "temperature of the surroundings", $"{Text(gas.AmbientTemperatureKelvin)} K", gas.AmbientTemperatureSigmaKelvin, sigma => $"{Text(sigma)} K",
+            "temperature of the surroundings", $"{Text(gas.AmbientTemperatureKelvin)} K", gas.AmbientTemperatureSigmaKelvin, sigma => $"{Short(sigma)} K",
             sigma => inputs with { Gas = gas with { AmbientTemperatureKelvin = gas.AmbientTemperatureKelvin + sigma } });
     }
 
@@ -68,7 +68,7 @@ internal static class UncertainInputs
         if (gas.AmbientDensityKgM3 is null || (inputs.Flow.Temperature == TemperatureModel.IdealGas && inputs.Flow.FlowPressurePascal is null))
         {
             yield return Input(
-                "pressure of the surroundings", $"{Text(gas.AmbientPressurePascal)} Pa", gas.AmbientPressureSigmaPascal, sigma => $"{Text(sigma)} Pa",
+                "pressure of the surroundings", $"{Text(gas.AmbientPressurePascal)} Pa", gas.AmbientPressureSigmaPascal, sigma => $"{Short(sigma)} Pa",
                 sigma => inputs with { Gas = gas with { AmbientPressurePascal = gas.AmbientPressurePascal + sigma } });
         }
     }
@@ -79,16 +79,19 @@ internal static class UncertainInputs
         if (flow.Temperature == TemperatureModel.IdealGas && flow.FlowPressurePascal is double pressure)
         {
             yield return Input(
-                "pressure in the flow", $"{Text(pressure)} Pa", flow.FlowPressureSigmaPascal, sigma => $"{Text(sigma)} Pa",
+                "pressure in the flow", $"{Text(pressure)} Pa", flow.FlowPressureSigmaPascal, sigma => $"{Short(sigma)} Pa",
                 sigma => inputs with { Flow = flow with { FlowPressurePascal = pressure + sigma } });
         }
     }
 
     private static UncertainInput Length(string source, double metres, double? sigma, Func<double, ConversionInputs> raised) =>
-        Input(source, $"{Text(metres * 1e3)} mm", sigma, value => $"{Text(value * 1e3)} mm", raised);
+        Input(source, $"{Text(metres * 1e3)} mm", sigma, value => $"{Short(value * 1e3)} mm", raised);
 
     private static UncertainInput Input(string source, string value, double? sigma, Func<double, string> sigmaText, Func<double, ConversionInputs> raised) =>
         sigma is double given ? new(source, $"{value} ± {sigmaText(given)}", raised(given)) : new(source, $"{value}, {NotStated}", null);
 
     private static string Text(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+
+    // An uncertainty is itself known to a digit or two.
+    private static string Short(double value) => value.ToString("G3", CultureInfo.InvariantCulture);
 }
