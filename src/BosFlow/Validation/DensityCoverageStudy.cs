@@ -69,17 +69,17 @@ public static class DensityCoverageStudy
     {
         bool isPlanar = shape == FlowShape.Planar;
         var random = new SeededRandom(seed);
-        (int width, int height) = isPlanar ? (480, 448) : (672, 256);
+        (int width, int height) = isPlanar ? (640, 608) : (672, 256);
         double x = (width / 2.0) + (20 * (random.NextUniform() - 0.5));
         double y = (height / 2.0) + (20 * (random.NextUniform() - 0.5));
         return new SceneRecipe
         {
             Width = width,
             Height = height,
-            FrameCount = 4,
-            FlowOffCount = 2,
+            FrameCount = 5,
+            FlowOffCount = 4,
             Flow = isPlanar
-                ? new FlowRecipe.SlabBlob(x, y, 4.6e-3, 500, 8e-3)
+                ? new FlowRecipe.SlabBlob(x, y, 6.7e-3, 500, 12e-3)
                 : new FlowRecipe.Jet(x, y, 75 + (30 * random.NextUniform()), 7e-3, 0, 600),
             Rig = ReferenceRigs.Laboratory,
             // The scene's coefficient is the exact one.
