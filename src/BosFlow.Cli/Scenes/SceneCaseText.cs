@@ -37,7 +37,7 @@ internal static class SceneCaseText
             AppendGas(text, recipe.Gas);
         }
 
-        AppendFlow(text, recipe.Flow);
+        AppendFlow(text, scene);
         text.Append(CultureInfo.InvariantCulture, $"\n[output]\nfolder = {TomlLiteral.Of(outputFolder)}\n");
         return text.ToString();
     }
@@ -45,14 +45,24 @@ internal static class SceneCaseText
     // A flow that fills the whole picture cannot be told from a motion of the camera; beside one with an outline there is undisturbed board.
     private static string Motion(PixelPolygon? outline) => outline is null ? "none" : "similarity";
 
-    private static void AppendFlow(StringBuilder text, FlowRecipe flow)
+    private static void AppendFlow(StringBuilder text, SyntheticScene scene)
     {
+        FlowRecipe flow = scene.Recipe.Flow;
         if (flow is FlowRecipe.Jet)
-            text.Append("\n[flow]\nshape = \"axisymmetric\"\n");
+            text.Append("
+[flow]
+shape = \"axisymmetric\"
+");
         if (flow.PathLengthMetres is not double length)
             return;
         text.Append("\n[flow]\nshape = \"planar\"\n");
-        Append(text, "path_length_mm", length * 1e3);
+        Append(text, FlowKeys.PathLength.Name, length * 1e3);
+        if (flow is FlowRecipe.SlabBlob)
+            text.Append(CultureInfo.InvariantCulture, $"{FlowKeys.AmbientEdges.Name} = [\"left\", \"right\", \"top\", \"bottom\"]\n");
+        if (FlowOutline.AmbientOf(scene) is { Count: > 0 } calm)
+            text.Append(CultureInfo.InvariantCulture, $"{FlowKeys.AmbientRegions.Name} = [{string.Join(", ", calm.Select(Polygon))}]\n");
+        if (!flow.IsAtAmbientPressure)
+            text.Append(CultureInfo.InvariantCulture, $"{FlowKeys.Temperature.Name} = \"none\"\n");
     }
 
     private static string Polygon(PixelPolygon polygon) =>

@@ -68,10 +68,10 @@ public sealed class FieldStatisticsAccumulator
     /// <summary>The statistics of what was added so far.</summary>
     /// <returns>Mean, sample standard deviation, and the standard uncertainty of the mean.</returns>
     /// <remarks>
-    /// For N values with standard uncertainties sigma_i and sample standard deviation s, both
-    /// sqrt(sum sigma_i^2) / N (propagation) and s / sqrt(N) (repetition) estimate the uncertainty of the mean of independent
-    /// values; the larger is taken, and what all frames share is added in quadrature: share * mean(sigma_i^2) + bias^2 (see
-    /// <see cref="CommonError"/>). Values that follow each other within the time scale of the flow are not independent:
+    /// For N values with standard uncertainties sigma_i and sample standard deviation s: of each variance v_i = sigma_i^2 - bias^2 the share of the
+    /// reference is common to all frames (see <see cref="CommonError"/>), the rest is each frame's own. Both sqrt((1 - share) sum v_i) / N (propagation)
+    /// and s / sqrt(N) (repetition) estimate what the frames' own errors leave in the mean; the larger is taken, and what all share is added in
+    /// quadrature: share * mean(v_i) + bias^2. Values that follow each other within the time scale of the flow are not independent:
     /// the true uncertainty of the mean of an unsteady flow is then larger by the root of the correlation time in frames.
     /// </remarks>
     public FieldStatistics ToStatistics()
@@ -115,12 +115,15 @@ public sealed class FieldStatisticsAccumulator
     private double SigmaOfMean(RunningMoments values, RunningMoments variances, int node)
     {
         double root = Math.Sqrt(values.Count(node));
-        double propagated = Math.Sqrt(variances.Mean(node)) / root;
         double repeated = values.Deviation(node) / root;
+        // The sigma of every vector holds the bias already.
+        double bias = common.BiasPixels * common.BiasPixels;
+        double variance = Math.Max(0, variances.Mean(node) - bias);
+        double propagated = Math.Sqrt((1 - common.VarianceShare) * variance) / root;
         if (double.IsNaN(propagated))
             return repeated;
         double independent = double.IsNaN(repeated) ? propagated : Math.Max(propagated, repeated);
-        double shared = (common.VarianceShare * variances.Mean(node)) + (common.BiasPixels * common.BiasPixels);
+        double shared = (common.VarianceShare * variance) + bias;
         return Math.Sqrt((independent * independent) + shared);
     }
 }

@@ -13,7 +13,24 @@ public static class FlowOutline
         ArgumentNullException.ThrowIfNull(scene);
         if (scene.View is null || scene.Recipe.Flow.Outline(scene.View, SceneGas.Of(scene.Recipe.Gas)) is not { } outline)
             return null;
-        List<(double X, double Y)> clipped = ClipToPicture(outline, scene.Recipe.Width - 1, scene.Recipe.Height - 1);
+        return Rounded(ClipToPicture(outline, scene.Recipe.Width - 1, scene.Recipe.Height - 1));
+    }
+
+    /// <summary>Where in the picture the gas is the surrounding one, beside flows with straight edges.</summary>
+    /// <param name="scene">The scene.</param>
+    /// <returns>The polygons, px; none where the flow has no straight edge.</returns>
+    public static IReadOnlyList<PixelPolygon> AmbientOf(SyntheticScene scene)
+    {
+        ArgumentNullException.ThrowIfNull(scene);
+        if (scene.View is null)
+            return [];
+        double right = scene.Recipe.Width - 1;
+        double bottom = scene.Recipe.Height - 1;
+        return [.. scene.Recipe.Flow.CalmSides(scene.View).Select(side => Rounded(Cut([(0, 0), (right, 0), (right, bottom), (0, bottom)], side.Depth))).OfType<PixelPolygon>()];
+    }
+
+    private static PixelPolygon? Rounded(List<(double X, double Y)> clipped)
+    {
         (double X, double Y)[] rounded = [.. clipped.Select(corner => (Math.Round(corner.X), Math.Round(corner.Y)))];
         // A cut near a corner of the picture rounds to the same corner twice.
         (double X, double Y)[] corners = [.. rounded.Where((corner, i) => corner != rounded[(i + rounded.Length - 1) % rounded.Length])];

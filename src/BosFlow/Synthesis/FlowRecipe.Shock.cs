@@ -30,20 +30,32 @@ public abstract partial record FlowRecipe
             if (!(ThicknessMetres > 0))
                 throw new ConfigurationException([FormattableString.Invariant($"The shock is {ThicknessMetres * 1e3} mm thick; the thickness must be above 0.")]);
             RequireOneGas(gas);
-            ObliqueShock shock = Behind();
-            (double sine, double cosine) = Math.SinCos(double.DegreesToRadians(DirectionOfShock(shock)));
-            (double flowSine, double flowCosine) = Math.SinCos(double.DegreesToRadians(DirectionDegrees));
-            // The flow crosses the shock: of the two normals the one along the flow points to the side behind. y is down.
-            double side = Math.Sign((flowCosine * sine) - (flowSine * cosine));
+            HalfPlane behind = SideBehind();
             (double x, double y) = view.OnFlowPlane(PointX, PointY);
-            double jump = gas.AmbientDensityKgM3 * (shock.DensityRatio - 1);
-            return Slab(view, gas, LengthMetres, new ShockDensity(x, y, side * sine, side * cosine, jump, ThicknessMetres));
+            double jump = gas.AmbientDensityKgM3 * (Behind().DensityRatio - 1);
+            return Slab(view, gas, LengthMetres, new ShockDensity(x, y, behind.IntoX, behind.IntoY, jump, ThicknessMetres));
         }
 
         internal override IReadOnlyList<(double X, double Y)> Outline(ViewGeometry view, SceneGas gas)
         {
             (double x, double y) = view.OnFlowPlane(PointX, PointY);
             return OutlineShapes.Strip(view, x, y, DirectionOfShock(Behind()), _ => Reach * ThicknessMetres);
+        }
+
+        internal override IReadOnlyList<HalfPlane> CalmSides(ViewGeometry view)
+        {
+            HalfPlane behind = SideBehind();
+            return [(behind with { IntoX = -behind.IntoX, IntoY = -behind.IntoY }).Moved(Reach * ThicknessMetres / view.FlowMetresPerPixel)];
+        }
+
+        /// <summary>The side behind, its edge along the middle of the shock.</summary>
+        internal HalfPlane SideBehind()
+        {
+            (double sine, double cosine) = Math.SinCos(double.DegreesToRadians(DirectionOfShock(Behind())));
+            (double flowSine, double flowCosine) = Math.SinCos(double.DegreesToRadians(DirectionDegrees));
+            // The flow crosses the shock: of the two normals the one along the flow points to the side behind. y is down.
+            double side = Math.Sign((flowCosine * sine) - (flowSine * cosine));
+            return new HalfPlane(PointX, PointY, side * sine, side * cosine);
         }
 
         private double DirectionOfShock(ObliqueShock shock) => DirectionDegrees + (Math.Sign(WedgeDegrees) * shock.ShockDegrees);

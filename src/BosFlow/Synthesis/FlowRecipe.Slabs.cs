@@ -48,6 +48,14 @@ public abstract partial record FlowRecipe
             (double x, double y) = view.OnFlowPlane(CentreX, CentreY);
             return OutlineShapes.Strip(view, x, y, DirectionDegrees, _ => OutlineShapes.GaussianReach * HalfWidthMetres);
         }
+
+        internal override IReadOnlyList<HalfPlane> CalmSides(ViewGeometry view)
+        {
+            (double sine, double cosine) = Math.SinCos(double.DegreesToRadians(DirectionDegrees));
+            double reach = OutlineShapes.GaussianReach * HalfWidthMetres / view.FlowMetresPerPixel;
+            // Both normals of the middle line, which runs along (cosine, -sine) as y is down.
+            return [new HalfPlane(CentreX, CentreY, sine, cosine).Moved(reach), new HalfPlane(CentreX, CentreY, -sine, -cosine).Moved(reach)];
+        }
     }
 
     /// <summary>A round Gaussian blob of hot or cold gas at ambient pressure between two planes square to the optical axis.</summary>

@@ -36,6 +36,11 @@ public abstract partial record FlowRecipe
     /// <returns>The outline; null where the flow fills the picture.</returns>
     internal virtual IReadOnlyList<(double X, double Y)>? Outline(ViewGeometry view, SceneGas gas) => null;
 
+    /// <summary>Half planes of the picture in which the gas is the surrounding one.</summary>
+    /// <param name="view">The camera.</param>
+    /// <returns>None where the flow has no straight edge.</returns>
+    internal virtual IReadOnlyList<HalfPlane> CalmSides(ViewGeometry view) => [];
+
     private static ViewGeometry Needed(ViewGeometry? view) =>
         view ?? throw new ConfigurationException(["A flow of gas, a lens and a wedge need a rig: give the distances and the scale."]);
 

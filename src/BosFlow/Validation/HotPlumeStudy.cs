@@ -13,7 +13,7 @@ public static class HotPlumeStudy
     private const double LargestErrorInSigmas = 1;
 
     /// <summary>Carries the study out.</summary>
-    /// <param name="place">Where, in words, for the title: "laboratory".</param>
+    /// <param name="place">Where, in one word: "laboratory".</param>
     /// <param name="recipe">A scene of <see cref="PlumeScenes"/>.</param>
     /// <param name="settings">Settings of the engine.</param>
     /// <param name="cancellationToken">Interrupts the run.</param>
@@ -30,7 +30,8 @@ public static class HotPlumeStudy
         ErrorStatistics field = FieldComparison.Of(density, "density", truth.DensityKgM3!);
         TruthComparison displacement = TruthComparison.Of(scene, store.Summary, cancellationToken);
 
-        string study = $"hot plume, {place}";
+        var jet = (FlowRecipe.Jet)recipe.Flow;
+        string study = FormattableString.Invariant($"hot plume, {place}, {jet.TemperatureKelvin:F0} K");
         double meanTruth = axis.Average(point => point.TrueDensity);
         Figure[] figures =
         [
@@ -45,14 +46,13 @@ public static class HotPlumeStudy
             new(study, "whole cross-section: share of errors within 1.96 sigma", field.Coverage95, "1", null, null),
             new(study, "displacement u: slope of measured on true", displacement.U.Slope, "1", null, null),
         ];
-        FlowRecipe.Jet jet = (FlowRecipe.Jet)recipe.Flow;
         string description = FormattableString.Invariant(
             $"A column of air of {jet.TemperatureKelvin:F0} K, {jet.HalfWidthMetres * 1e3:F0} mm half-width (1/e), leaning by {90 - jet.DirectionDegrees:F0} degrees, ray-traced in three dimensions; lens {recipe.Rig!.LensToFlowMetres} m before and board {recipe.Rig.FlowToBackgroundMetres} m behind it, f = {recipe.Rig.FocalLengthMetres * 1e3:F0} mm, {scene.View!.FlowMetresPerPixel * 1e3:F4} mm/px; {recipe.Width} x {recipe.Height} px, dots of {recipe.Speckle.DotDiameterPixels} px, 8 bit, noise {recipe.Sensor.NoisePercent} %; {recipe.FlowOffCount} flow-off and {recipe.FrameCount - recipe.FlowOffCount} flow frames; largest displacement {displacement.U.Peak:F3} px. The axis is found from the symmetry. {axis.Count} stations along it.");
-        return new StudyResult($"Hot plume, {place}", description, figures, [Table(place, density, scene, cancellationToken)]);
+        return new StudyResult(FormattableString.Invariant($"Hot plume, {place}, {jet.TemperatureKelvin:F0} K"), description, figures, [Table(FormattableString.Invariant($"hot-plume-{place}-{jet.TemperatureKelvin:F0}-k"), density, scene, cancellationToken)]);
     }
 
     /// <summary>The profile at the middle station.</summary>
-    private static StudyTable Table(string place, DensityResult density, SyntheticScene scene, CancellationToken cancellationToken)
+    private static StudyTable Table(string name, DensityResult density, SyntheticScene scene, CancellationToken cancellationToken)
     {
         RadialProfile profile = density.Profiles[density.Profiles.Count / 2];
         var rows = new List<IReadOnlyList<double>>();
@@ -66,7 +66,7 @@ public static class HotPlumeStudy
         }
 
         return new StudyTable(
-            $"hot-plume-{place}", "Profile across the middle of the plume",
+            name, "Profile across the middle of the plume",
             ["radius (mm)", "true density (kg m-3)", "density (kg m-3)", "stated sigma (kg m-3)", "true temperature (K)", "temperature (K)", "stated sigma (K)"], rows);
     }
 }

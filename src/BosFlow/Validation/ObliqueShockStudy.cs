@@ -1,6 +1,5 @@
 using BosFlow.Density;
 using BosFlow.Displacement;
-using BosFlow.Footage;
 using BosFlow.Optics;
 using BosFlow.Registration;
 using BosFlow.Speckle;
@@ -29,10 +28,11 @@ public static class ObliqueShockStudy
         var flow = new FlowRecipe.Shock(Mach, WedgeDegrees, 0, 420, 250, ThicknessMetres, 30e-3);
         SceneRecipe recipe = Recipe(flow);
         var scene = new SyntheticScene(recipe, cancellationToken);
-        var asked = new FlowSettings { Shape = FlowShape.Planar, AmbientRegions = [Calm(scene, flow)], Temperature = TemperatureModel.None };
+        var asked = new FlowSettings { Shape = FlowShape.Planar, AmbientRegions = FlowOutline.AmbientOf(scene), Temperature = TemperatureModel.None };
         DensityResult density = SceneRun.Measure(scene, new SceneFootage(scene), MotionModel.None, settings, cancellationToken, asked).Summary!.Density!;
         SceneTruth truth = scene.TruthAt(density.Grid, cancellationToken);
-        ErrorStatistics behind = FieldComparison.Of(density, "density", truth.DensityKgM3!, (x, y) => Behind(scene, flow, x, y) > CalmFrom);
+        double calm = CalmFrom / scene.View!.FlowMetresPerPixel;
+        ErrorStatistics behind = FieldComparison.Of(density, "density", truth.DensityKgM3!, (x, y) => flow.SideBehind().Depth((x, y)) > calm);
         ObliqueShock shock = flow.Behind();
         double before = OpticalScaling.AmbientDensityKgM3(recipe.Gas);
         double ratio = shock.DensityRatio + (behind.Bias / before);
@@ -61,21 +61,4 @@ public static class ObliqueShockStudy
         Sensor = new SensorSettings { NoisePercent = 1 },
         Seed = 82,
     };
-
-    /// <summary>Distance behind the middle of the shock, m.</summary>
-    private static double Behind(SyntheticScene scene, FlowRecipe.Shock flow, double x, double y)
-    {
-        (double sine, double cosine) = Math.SinCos(double.DegreesToRadians(flow.Behind().ShockDegrees));
-        return (((x - flow.PointX) * sine) + ((y - flow.PointY) * cosine)) * scene.View!.FlowMetresPerPixel;
-    }
-
-    /// <summary>The upper left corner of the picture, as far as the flow is calm.</summary>
-    private static PixelPolygon Calm(SyntheticScene scene, FlowRecipe.Shock flow)
-    {
-        (double sine, double cosine) = Math.SinCos(double.DegreesToRadians(flow.Behind().ShockDegrees));
-        double pixels = -CalmFrom / scene.View!.FlowMetresPerPixel;
-        double atTop = flow.PointX + ((pixels + (flow.PointY * cosine)) / sine);
-        double atLeft = flow.PointY + ((pixels + (flow.PointX * sine)) / cosine);
-        return new PixelPolygon([(0, 0), (atTop, 0), (0, atLeft)]);
-    }
 }

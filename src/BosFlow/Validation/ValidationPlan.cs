@@ -1,4 +1,6 @@
+using BosFlow.Density;
 using BosFlow.Displacement;
+using BosFlow.Synthesis;
 
 namespace BosFlow.Validation;
 
@@ -19,5 +21,31 @@ public static class ValidationPlan
         yield return HotJetStudy.Run(quick ? 3 : 12, settings, cancellationToken);
         yield return RegistrationStudy.Run(2, isRequired: true, settings, cancellationToken);
         yield return RegistrationStudy.Run(1, isRequired: false, settings, cancellationToken);
+        foreach (StudyResult result in Densities(quick, settings, cancellationToken))
+            yield return result;
+    }
+
+    /// <summary>From footage to density and temperature.</summary>
+    private static IEnumerable<StudyResult> Densities(bool quick, DisplacementSettings settings, CancellationToken cancellationToken)
+    {
+        const int FlowOff = 6;
+        const int FlowOn = 6;
+        const ulong Seed = 5;
+        yield return DeflectionStudy.Run(settings, cancellationToken);
+        yield return ObliqueShockStudy.Run(settings, cancellationToken);
+        foreach (double temperature in quick ? (double[])[600] : [600, 900])
+        {
+            yield return HotPlumeStudy.Run("laboratory", PlumeScenes.Laboratory(temperature, FlowOff, FlowOn, Seed), settings, cancellationToken);
+            yield return HotPlumeStudy.Run("onboard", PlumeScenes.Onboard(temperature, FlowOff, FlowOn, Seed), settings, cancellationToken);
+        }
+
+        int scenes = quick ? 4 : 12;
+        foreach (FlowShape shape in (FlowShape[])[FlowShape.Planar, FlowShape.Axisymmetric])
+        {
+            yield return DensityCoverageStudy.Run(shape, scenes, 3, isRequired: true, settings, cancellationToken);
+            // With little noise the bias of interpolation, which neighbours share, is what counts.
+            if (!quick)
+                yield return DensityCoverageStudy.Run(shape, scenes, 1, isRequired: false, settings, cancellationToken);
+        }
     }
 }

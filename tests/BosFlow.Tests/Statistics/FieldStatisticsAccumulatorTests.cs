@@ -107,8 +107,18 @@ public sealed class FieldStatisticsAccumulatorTests
         for (int k = 0; k < 100; k++)
             accumulator.Add(Field(OneNode, () => 1, 0.02f));
 
-        double expected = Math.Sqrt((0.0004 / 100) + (0.0004 / 4) + 0.000036);
+        double own = 0.0004 - 0.000036;
+        double expected = Math.Sqrt((0.75 * own / 100) + (own / 4) + 0.000036);
         Assert.Equal(expected, accumulator.ToStatistics().SigmaMeanU[0], 1e-6);
+    }
+
+    [Fact]
+    public void ToStatistics_OneFrame_HasTheUncertaintyOfItsVectors()
+    {
+        // The mean of one value is the value: nothing may be counted twice, neither the reference's noise nor the bias.
+        var accumulator = new FieldStatisticsAccumulator(OneNode, CommonError.Of(1, 0.006));
+        accumulator.Add(Field(OneNode, () => 1, 0.02f));
+        Assert.Equal(0.02, accumulator.ToStatistics().SigmaMeanU[0], 1e-6);
     }
 
     [Fact]

@@ -70,4 +70,28 @@ public sealed class FlowOutlineTests
         for (int i = 0; i < outline.Corners.Count; i++)
             Assert.NotEqual(outline.Corners[i], outline.Corners[(i + 1) % outline.Corners.Count]);
     }
+
+    [Theory]
+    [InlineData("stripe", 2)]
+    [InlineData("shock", 1)]
+    [InlineData("blob", 0)]
+    public void AmbientOf_Flow_HasTheAmbientDensityAllOver(string kind, int sides)
+    {
+        FlowRecipe flow = (FlowRecipe)Flows.Single(row => (string)row[0] == kind)[1];
+        var scene = new SyntheticScene(Recipe with { Flow = flow }, CancellationToken.None);
+        IReadOnlyList<PixelPolygon> regions = FlowOutline.AmbientOf(scene);
+        Assert.Equal(sides, regions.Count);
+        SceneTruth truth = scene.TruthAt(new NodeGrid(2, 2, 4, 79, 59), CancellationToken.None);
+        double ambient = OpticalScaling.AmbientDensityKgM3(Recipe.Gas);
+        int within = 0;
+        for (int i = 0; i < truth.U.Length; i++)
+        {
+            if (!regions.Any(region => region.Contains(2 + (4 * (i % 79)), 2 + (4 * (i / 79)))))
+                continue;
+            within++;
+            Assert.Equal(ambient, truth.DensityKgM3![i], 0.002 * ambient);
+        }
+
+        Assert.True(sides == 0 || within > 200, "a good part of the picture is calm");
+    }
 }

@@ -16,6 +16,7 @@ public sealed class ErrorStatisticsTests
         // Standard normal distribution: 0.6827 within one, 0.95 within 1.96; 99 % of |z| below 2.576 (any table).
         Assert.Equal(0.6827, statistics.CoverageOneSigma, 0.01);
         Assert.Equal(0.95, statistics.Coverage95, 0.005);
+        Assert.Equal(0.9545, statistics.CoverageTwoSigma, 0.005);
         Assert.Equal(0.02, statistics.Rms, 0.0004);
         Assert.Equal(0, statistics.Bias, 0.0004);
         Assert.Equal(0.02 * 2.576, statistics.AbsoluteQuantile(0.99), 0.0015);

@@ -1,4 +1,6 @@
+using BosFlow.Density;
 using BosFlow.Displacement;
+using BosFlow.Synthesis;
 using BosFlow.Validation;
 
 namespace BosFlow.Tests.Validation;
@@ -28,6 +30,26 @@ public sealed class StudyTests
     [Fact]
     public void HotJet_WholePipeline_MeetsEveryRequirement() =>
         AssertMet(HotJetStudy.Run(2, new DisplacementSettings(), CancellationToken.None));
+
+    [Fact]
+    public void Deflection_SlabAndLens_AreThoseOfTheory() => AssertMet(DeflectionStudy.Run(new DisplacementSettings(), CancellationToken.None));
+
+    [Fact]
+    public void ObliqueShock_WholePipeline_GivesTheDensityRatioOfTheTable()
+    {
+        StudyResult result = ObliqueShockStudy.Run(new DisplacementSettings(), CancellationToken.None);
+        AssertMet(result);
+        // NACA Report 1135, Mach 2 and 10 degrees: 1.4584 (relations; computed by an independent script).
+        Assert.Equal(1.4584, result.Figures.Single(figure => figure.Name == "density behind over density before").Value, 0.03 * 1.4584);
+    }
+
+    [Fact]
+    public void HotPlume_FromFootageToTemperature_MeetsEveryRequirement() =>
+        AssertMet(HotPlumeStudy.Run("laboratory", PlumeScenes.Laboratory(600, 2, 2, 5), new DisplacementSettings(), CancellationToken.None));
+
+    [Fact]
+    public void DensityCoverage_Axisymmetric_IsHonest() =>
+        AssertMet(DensityCoverageStudy.Run(FlowShape.Axisymmetric, 2, 3, isRequired: true, new DisplacementSettings(), CancellationToken.None));
 
     private static void AssertMet(StudyResult result)
     {
