@@ -49,10 +49,7 @@ internal static class SceneCaseText
     {
         FlowRecipe flow = scene.Recipe.Flow;
         if (flow is FlowRecipe.Jet)
-            text.Append("
-[flow]
-shape = \"axisymmetric\"
-");
+            text.Append("\n[flow]\nshape = \"axisymmetric\"\n");
         if (flow.PathLengthMetres is not double length)
             return;
         text.Append("\n[flow]\nshape = \"planar\"\n");

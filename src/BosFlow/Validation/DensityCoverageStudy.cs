@@ -19,10 +19,9 @@ public static class DensityCoverageStudy
     /// <param name="shape">Planar: a hot blob between two planes; axisymmetric: a hot column whose axis is found.</param>
     /// <param name="scenes">Number of scenes, at least 1.</param>
     /// <param name="noisePercent">Noise of every picture, percent of full scale.</param>
-    /// <param name="isRequired">Whether the shares must be those of an honest uncertainty.</param>
     /// <param name="settings">Settings of the engine.</param>
     /// <param name="cancellationToken">Interrupts the run.</param>
-    public static StudyResult Run(FlowShape shape, int scenes, double noisePercent, bool isRequired, DisplacementSettings settings, CancellationToken cancellationToken)
+    public static StudyResult Run(FlowShape shape, int scenes, double noisePercent, DisplacementSettings settings, CancellationToken cancellationToken)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(scenes, 1);
         ArgumentNullException.ThrowIfNull(settings);
@@ -49,8 +48,8 @@ public static class DensityCoverageStudy
         string study = FormattableString.Invariant($"coverage, {word}, noise {noisePercent} %");
         Figure[] figures =
         [
-            new(study, "share of errors within 1 sigma (0.683 is honest)", all.CoverageOneSigma, "1", isRequired ? LeastOneSigma : null, isRequired ? MostOneSigma : null),
-            new(study, "share of errors within 2 sigma (0.954 is honest)", all.CoverageTwoSigma, "1", isRequired ? LeastTwoSigma : null, isRequired ? MostTwoSigma : null),
+            new(study, "share of errors within 1 sigma (0.683 is honest)", all.CoverageOneSigma, "1", LeastOneSigma, MostOneSigma),
+            new(study, "share of errors within 2 sigma (0.954 is honest)", all.CoverageTwoSigma, "1", LeastTwoSigma, MostTwoSigma),
             new(study, "mean error", all.Bias, "kg m-3", null, null),
             new(study, "RMS error", all.Rms, "kg m-3", null, null),
             new(study, "mean stated sigma", sigma, "kg m-3", null, null),
