@@ -14,6 +14,7 @@ internal static class AxisFinder
     private const double CoarseDegrees = 4;
     private const int MostCoarsePlaces = 600;
     private const int MostCoarseOffsets = 60;
+    private const int MostPlaces = 10000;
     private const int Turns = 12;
     private const double PixelStep = 0.05;
 
@@ -27,17 +28,19 @@ internal static class AxisFinder
     /// <returns>Axis through the middle of the field, its estimate; null where no axis of symmetry is there.</returns>
     public static (AxisFrame Frame, AxisEstimate Estimate)? Find(SightlineField field, double? roughDirection, double nodesPerError)
     {
-        int stride = Math.Max(1, (int)Math.Ceiling(Math.Sqrt((double)field.Grid.Count / MostCoarsePlaces)));
-        var coarse = new MirrorSymmetry(field, stride);
+        var coarse = new MirrorSymmetry(field, Stride(field.Grid, MostCoarsePlaces));
         if (!(coarse.Energy > 0))
             return null;
         AxisFrame start = Coarse(coarse, field.Grid, roughDirection ?? QuietDirection(field));
         if (coarse.Overlap(start) < LeastOverlap * coarse.Energy)
             return null;
-        var symmetry = new MirrorSymmetry(field, 1);
-        (AxisFrame frame, double sigmaAcross, double sigmaDegrees) = Refine(symmetry, start, field.Grid, nodesPerError);
+        int stride = Stride(field.Grid, MostPlaces);
+        var symmetry = new MirrorSymmetry(field, stride);
+        (AxisFrame frame, double sigmaAcross, double sigmaDegrees) = Refine(symmetry, start, field.Grid, Math.Max(1, nodesPerError / (stride * stride)));
         return (frame, new AxisEstimate(frame.X, frame.Y, Folded(frame.DirectionDegrees), sigmaAcross, sigmaDegrees, symmetry.AsymmetryShare(frame), IsFound: true));
     }
+
+    private static int Stride(NodeGrid grid, int mostPlaces) => Math.Max(1, (int)Math.Ceiling(Math.Sqrt((double)grid.Count / mostPlaces)));
 
     /// <summary>A direction without its sense, -90 exclusive to 90 degrees.</summary>
     public static double Folded(double degrees)

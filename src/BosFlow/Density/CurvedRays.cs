@@ -17,34 +17,39 @@ internal static class CurvedRays
     /// <param name="inverse">The inversion for straight rays.</param>
     /// <param name="step">Distance of the radii, m.</param>
     /// <param name="ambientIndex">n0, 1.</param>
-    /// <returns>n - n0, and the largest difference of the turns over the largest turn.</returns>
-    public static (double[] Excess, double Share) Invert(double[] slope, SlopeInversion inverse, double step, double ambientIndex)
+    /// <returns>n - n0; what had to be taken from the slope of each ray; the largest of it over the largest slope.</returns>
+    public static (double[] Excess, double[] Correction, double Share) Invert(double[] slope, SlopeInversion inverse, double step, double ambientIndex)
     {
         double[] excess = inverse.Apply(slope);
+        double[] correction = new double[slope.Length];
         double share = 0;
         for (int turn = 0; turn < MostTurns; turn++)
         {
-            var tracer = new RoundRayTracer(excess, step, ambientIndex);
-            double[] corrected = new double[slope.Length];
-            double largestDifference = 0;
-            double largestTurn = 0;
-            for (int i = 0; i < slope.Length; i++)
-            {
-                double straight = tracer.Turn(i * step, isCurved: false);
-                double difference = tracer.Turn(i * step, isCurved: true) - straight;
-                corrected[i] = slope[i] - difference;
-                largestDifference = Math.Max(largestDifference, Math.Abs(difference));
-                largestTurn = Math.Max(largestTurn, Math.Abs(straight));
-            }
-
-            share = largestTurn > 0 ? largestDifference / largestTurn : 0;
-            double[] next = inverse.Apply(corrected);
+            (correction, share) = Correction(new RoundRayTracer(excess, step, ambientIndex), slope.Length, step);
+            double[] next = inverse.Apply([.. slope.Zip(correction, (measured, bend) => measured - bend)]);
             double change = next.Zip(excess, (a, b) => Math.Abs(a - b)).Max();
             excess = next;
-            if (change <= Enough * excess.Max(Math.Abs))
+            // What is left is the change of the next turn, smaller by the share.
+            if (change * share <= Enough * excess.Max(Math.Abs))
                 break;
         }
 
-        return (excess, share);
+        return (excess, correction, share);
+    }
+
+    private static (double[] Correction, double Share) Correction(RoundRayTracer tracer, int rays, double step)
+    {
+        double[] correction = new double[rays];
+        double largestCorrection = 0;
+        double largestTurn = 0;
+        for (int i = 0; i < rays; i++)
+        {
+            double straight = tracer.Turn(i * step, isCurved: false);
+            correction[i] = tracer.Turn(i * step, isCurved: true) - straight;
+            largestCorrection = Math.Max(largestCorrection, Math.Abs(correction[i]));
+            largestTurn = Math.Max(largestTurn, Math.Abs(straight));
+        }
+
+        return (correction, largestTurn > 0 ? largestCorrection / largestTurn : 0);
     }
 }

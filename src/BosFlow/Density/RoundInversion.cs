@@ -62,7 +62,8 @@ internal sealed class RoundInversion
                 return;
             double[] sampled = Sample(sampling, layout, layout.Along(station)).Mean.Values(field.U, field.V);
             double[] slope = [.. sampled.Take(profile.Slope.Length), .. profile.Slope.Skip(sampled.Length)];
-            excesses[station] = CurvedRays.Invert(slope, profile.Inverse, layout.RadialStepMetres, sight.AmbientIndex).Excess;
+            // Between two fields that differ by an uncertainty the rays' curvature changes by a small part of a small part.
+            excesses[station] = profile.Inverse.Apply([.. slope.Zip(profile.Correction, (sample, bend) => sample - bend)]);
         });
         return excesses;
     }
@@ -85,15 +86,16 @@ internal sealed class RoundInversion
         double[] slope = mean.Values(field.U, field.V);
         double[] covariance = errors.Covariance(mean);
         SlopeInversion inverse = inversions.For(slope, covariance);
-        (double[] excess, double share) = CurvedRays.Invert(slope, inverse, layout.RadialStepMetres, sight.AmbientIndex);
-        double[] rightExcess = OneSide(right, slope, inverse);
-        double[] leftExcess = OneSide(left, slope, inverse);
+        (double[] excess, double[] correction, double share) = CurvedRays.Invert(slope, inverse, layout.RadialStepMetres, sight.AmbientIndex);
+        double[] rightExcess = OneSide(right, slope, correction, inverse);
+        double[] leftExcess = OneSide(left, slope, correction, inverse);
         double[] sigmaDifference = SigmaDifference(SlopeProfile.Difference(right, left), inverse, errors, count);
         double largest = slope.Max(Math.Abs);
         return new UnitProfile
         {
             Along = along,
             Slope = slope,
+            Correction = correction,
             Inverse = inverse,
             Excess = excess,
             Sigma = inverse.Sigma(covariance),
@@ -108,9 +110,10 @@ internal sealed class RoundInversion
     }
 
     /// <summary>Profile of one side as far as it reaches; what lies beyond is taken from both together, so that two sides of unequal reach can be compared.</summary>
-    private double[] OneSide(SlopeProfile side, double[] both, SlopeInversion inverse)
+    private double[] OneSide(SlopeProfile side, double[] both, double[] correction, SlopeInversion inverse)
     {
-        double[] profile = inverse.Apply([.. side.Values(field.U, field.V), .. both.Skip(side.Count)]);
+        double[] slope = [.. side.Values(field.U, field.V), .. both.Skip(side.Count)];
+        double[] profile = inverse.Apply([.. slope.Zip(correction, (sample, bend) => sample - bend)]);
         profile.AsSpan(side.Count).Fill(double.NaN);
         return profile;
     }

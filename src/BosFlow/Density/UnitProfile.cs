@@ -9,6 +9,9 @@ internal sealed record UnitProfile
     /// <summary>Slope of the projection, n0 times the turn of each ray; positive where the index grows outward.</summary>
     public required double[] Slope { get; init; }
 
+    /// <summary>What the curvature of each ray adds to its slope; already taken off for the excess.</summary>
+    public required double[] Correction { get; init; }
+
     /// <summary>The inversion used, for straight rays.</summary>
     public required SlopeInversion Inverse { get; init; }
 
