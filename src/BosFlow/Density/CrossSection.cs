@@ -7,6 +7,9 @@ internal static class CrossSection
 {
     private const int Points = 4;
 
+    // The last radius stands for the half step outside of it too.
+    private const double Beyond = 0.5;
+
     /// <summary>Values, sigmas and flags at every node.</summary>
     /// <param name="grid">The nodes.</param>
     /// <param name="axis">The axis.</param>
@@ -101,7 +104,7 @@ internal static class CrossSection
             return false;
         for (int k = first; k < first + count; k++)
         {
-            if (profiles[k] is not { } profile || radius > profile.Length - 1)
+            if (profiles[k] is not { } profile || radius > profile.Length - 1 + Beyond)
                 return false;
         }
 

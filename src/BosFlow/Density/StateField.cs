@@ -50,7 +50,7 @@ internal sealed class StateField
     {
         IEnumerable<BudgetLine> lines = systematic
             .Select(line => new BudgetLine(line.Source, line.Input, DensityPart(line.Raised, place), conversion.HasTemperature ? TemperaturePart(line.Raised, place) : double.NaN, line.Raised is not null))
-            .Prepend(new BudgetLine("displacement (noise, reference, interpolation)", displacement, randomDensity[place], RandomTemperature(place), IsStated: true));
+            .Prepend(new BudgetLine("displacement (noise of frames and reference)", displacement, randomDensity[place], RandomTemperature(place), IsStated: true));
         return new UncertaintyBudget
         {
             X = x,
