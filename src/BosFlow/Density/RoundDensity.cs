@@ -21,7 +21,9 @@ internal sealed class RoundDensity
         inputs = new ConversionInputs(request.Rig, request.Gas, request.Flow);
         conversion = new DensityConversion(inputs);
         inversions = new SlopeInversions(request.Flow.Inversion);
-        layout = StationLayout.Of(field.Grid, axis, conversion.FlowMetresPerPixel);
+        // The correlation reaches as many nodes as a window.
+        double radialNodes = Math.Max(StationLayout.RadialNodes, request.ErrorCorrelation.Length / 4.0);
+        layout = StationLayout.Of(field.Grid, axis, conversion.FlowMetresPerPixel, radialNodes);
     }
 
     /// <summary>Whether an axis runs through the picture.</summary>

@@ -2,10 +2,11 @@ using BosFlow.Displacement;
 
 namespace BosFlow.Density;
 
-/// <summary>Where along an axis profiles are taken, and at which radii: as finely as the displacement was measured along the axis, twice as finely across it.</summary>
+/// <summary>Where along an axis profiles are taken, and at which radii: stations as close as the nodes of the displacement.</summary>
 internal sealed class StationLayout
 {
-    private const double RadiiPerNode = 2;
+    /// <summary>Distance of the radii over that of the nodes which serves windows that overlap by half.</summary>
+    public const double RadialNodes = 0.5;
 
     private StationLayout(double first, double spacing, int count, double radialStepMetres, int mostRadii)
     {
@@ -32,7 +33,11 @@ internal sealed class StationLayout
     public int MostRadii { get; }
 
     /// <summary>Lays stations out where the axis runs through the grid; none where it does not.</summary>
-    public static StationLayout Of(NodeGrid grid, AxisFrame axis, double flowMetresPerPixel)
+    /// <param name="grid">The nodes.</param>
+    /// <param name="axis">The axis.</param>
+    /// <param name="flowMetresPerPixel">Scale in the flow plane, m/px.</param>
+    /// <param name="radialNodes">Distance of the radii over that of the nodes: a quarter of a window loses nothing that the window did not.</param>
+    public static StationLayout Of(NodeGrid grid, AxisFrame axis, double flowMetresPerPixel, double radialNodes = RadialNodes)
     {
         double right = grid.X(grid.Columns - 1);
         double bottom = grid.Y(grid.Rows - 1);
@@ -44,7 +49,7 @@ internal sealed class StationLayout
             .Max(corner => Math.Abs(axis.Split(corner.Item1, corner.Item2).Right));
         // Half of what is left over goes to either end.
         double first = enter + (0.5 * ((leave - enter) - ((count - 1) * grid.Spacing)));
-        return new StationLayout(first, grid.Spacing, count, flowMetresPerPixel * grid.Spacing / RadiiPerNode, 2 + (int)(across * RadiiPerNode / grid.Spacing));
+        return new StationLayout(first, grid.Spacing, count, flowMetresPerPixel * grid.Spacing * radialNodes, 2 + (int)(across / (radialNodes * grid.Spacing)));
     }
 
     /// <summary>Position of a station along the axis, px.</summary>
