@@ -89,6 +89,7 @@ public sealed class CrossSectionTests
     {
         Along = 0,
         Slope = new double[excess.Length],
+        Correction = new double[excess.Length],
         Inverse = new SlopeInversion(new double[excess.Length * excess.Length], excess.Length),
         Excess = excess,
         Sigma = [.. excess.Select(_ => sigma)],

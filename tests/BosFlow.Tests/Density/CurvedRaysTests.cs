@@ -17,7 +17,7 @@ public sealed class CurvedRaysTests
     {
         double[] slope = Slopes(peak);
 
-        (double[] excess, double share) = CurvedRays.Invert(slope, Inverse, Step, Ambient);
+        (double[] excess, _, double share) = CurvedRays.Invert(slope, Inverse, Step, Ambient);
 
         Assert.True(WorstShare(excess, peak) < 0.001, $"corrected: {WorstShare(excess, peak)}");
         Assert.True(WorstShare(Inverse.Apply(slope), peak) > 0.005, $"straight: {WorstShare(Inverse.Apply(slope), peak)}");
@@ -36,7 +36,7 @@ public sealed class CurvedRaysTests
     [Fact]
     public void Invert_NoDisplacement_GivesNothing()
     {
-        (double[] excess, double share) = CurvedRays.Invert(new double[Count], Inverse, Step, Ambient);
+        (double[] excess, _, double share) = CurvedRays.Invert(new double[Count], Inverse, Step, Ambient);
 
         Assert.All(excess, value => Assert.Equal(0, value));
         Assert.Equal(0, share);
