@@ -72,6 +72,13 @@ internal sealed class MirrorSymmetry
         return energy > 0 ? Math.Sqrt(difference / energy) : double.NaN;
     }
 
+    /// <summary>What <see cref="AsymmetryShare"/> would be from the stated errors alone.</summary>
+    public double NoiseShare()
+    {
+        double noise = places.Sum(place => (field.SigmaU[place.Node] * field.SigmaU[place.Node]) + (field.SigmaV[place.Node] * field.SigmaV[place.Node]));
+        return Energy > 0 ? Math.Sqrt(2 * noise / Energy) : double.NaN;
+    }
+
     /// <summary>The mirror image at each place: the displacement found at the mirrored place, itself mirrored.</summary>
     private IEnumerable<(int Node, double U, double V)> Mirrored(AxisFrame axis, bool keepUnknown = false)
     {

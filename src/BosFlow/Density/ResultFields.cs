@@ -47,15 +47,20 @@ internal static class ResultFields
     public static DensityFlags[] Flags(UnitField unit, StateField states) =>
         [.. unit.Flags.Select((flag, node) => states.States[node].DensityKgM3 <= 0 ? flag | DensityFlags.NotPositive : flag)];
 
-    /// <summary>The place of the budget: where the index differs most from the surroundings, among places without a flag; -1 where there is none.</summary>
+    /// <summary>
+    /// The place of the budget: where the index differs most from the surroundings, among places without a flag; -1 where there is none. What counts is the difference less
+    /// two sigmas, or noise would choose the place.
+    /// </summary>
     public static int BudgetPlace(UnitField unit)
     {
         int place = -1;
+        double largest = double.NegativeInfinity;
         for (int node = 0; node < unit.Values.Length; node++)
         {
             bool isCandidate = (unit.Flags[node] & ~DensityFlags.Asymmetric) == DensityFlags.None && double.IsFinite(unit.Values[node]);
-            if (isCandidate && (place < 0 || Math.Abs(unit.Values[node]) > Math.Abs(unit.Values[place])))
-                place = node;
+            double certain = Math.Abs(unit.Values[node]) - (2 * unit.Sigma[node]);
+            if (isCandidate && certain > largest)
+                (place, largest) = (node, certain);
         }
 
         return place;

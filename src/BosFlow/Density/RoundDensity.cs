@@ -77,6 +77,7 @@ internal sealed class RoundDensity
         AddOther(DensityWords.BiasSource, DensityWords.Bias(request.Bias), field.With(request.Bias), axis, profiles, states, round, cancellationToken);
         AddOther(DensityWords.AveragingSource, DensityWords.Averaging, WindowAveraging.Restored(field, request.MissingPerFourthDifference), axis, profiles, states, round, cancellationToken);
         DensityFlags[] flags = ResultFields.Flags(section, states);
+        double noiseShare = new MirrorSymmetry(field, 1).NoiseShare();
         int place = ResultFields.BudgetPlace(section);
         return new DensityResult
         {
@@ -88,9 +89,9 @@ internal sealed class RoundDensity
             Profiles = round.ToProfiles(),
             Axis = estimate,
             Budget = place < 0 ? null : states.Budget(place, grid.X(place % grid.Columns), grid.Y(place / grid.Columns), DensityWords.Displacement(field)),
-            Checks = RoundChecks.Of(inverted, estimate),
+            Checks = RoundChecks.Of(inverted, estimate, noiseShare),
             Methods = DensityWords.RoundMethods(request, conversion, estimate, inverted),
-            Warnings = [.. DensityWords.Warnings(request, conversion, flags, isAnchored: true), .. RoundChecks.Warnings(inverted, estimate)],
+            Warnings = [.. DensityWords.Warnings(request, conversion, flags, isAnchored: true), .. RoundChecks.Warnings(inverted, estimate, noiseShare)],
         };
     }
 
