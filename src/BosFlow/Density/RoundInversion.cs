@@ -91,6 +91,10 @@ internal sealed class RoundInversion
         double[] leftExcess = OneSide(left, slope, correction, inverse);
         double[] sigmaDifference = SigmaDifference(SlopeProfile.Difference(right, left), inverse, errors, count);
         double largest = slope.Max(Math.Abs);
+        // The profile at a radius follows from the slopes there and further out: a gap takes away all that lies within it.
+        int lost = Array.LastIndexOf(mean.IsLost, true) + 1;
+        foreach (double[] values in (double[][])[excess, rightExcess, leftExcess, sigmaDifference])
+            values.AsSpan(0, lost).Fill(double.NaN);
         return new UnitProfile
         {
             Along = along,
@@ -102,7 +106,7 @@ internal sealed class RoundInversion
             Left = leftExcess,
             Right = rightExcess,
             SigmaDifference = sigmaDifference,
-            Flags = [.. Enumerable.Range(0, count).Select(i => Flag(mean, leftExcess, rightExcess, sigmaDifference, i))],
+            Flags = [.. Enumerable.Range(0, count).Select(i => i < lost ? DensityFlags.NotMeasured : Flag(mean, leftExcess, rightExcess, sigmaDifference, i))],
             CurvedShare = share,
             EdgeShare = largest > 0 ? Math.Abs(slope[count - 1]) / largest : 0,
             EdgeSignificance = Math.Abs(slope[count - 1]) / Math.Sqrt(covariance[^1]),

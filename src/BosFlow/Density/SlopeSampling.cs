@@ -6,7 +6,10 @@ namespace BosFlow.Density;
 /// <param name="axis">The axis.</param>
 internal sealed class SlopeSampling(NodeSampler sampler, SightGeometry sight, AxisFrame axis)
 {
-    /// <summary>The slope at b = 0, step, 2 step, ... as far as the displacement was measured; gaps on the way are bridged by the straight line.</summary>
+    // As many samples as a window holds: what is missing there is no more than what a window averages.
+    private const int WidestBridge = 4;
+
+    /// <summary>The slope at b = 0, step, 2 step, ... as far as the displacement was measured; gaps on the way are bridged by the straight line, and lost where they are wider than a window.</summary>
     /// <param name="along">Position of the slice along the axis, px.</param>
     /// <param name="step">Distance of the samples, m.</param>
     /// <param name="most">Number of samples that may be wanted.</param>
@@ -47,6 +50,7 @@ internal sealed class SlopeSampling(NodeSampler sampler, SightGeometry sight, Ax
         int last = Array.FindLastIndex(found, sample => sample is not null);
         var samples = new NodeCombination[last + 1];
         bool[] isBridged = new bool[last + 1];
+        bool[] isLost = new bool[last + 1];
         int before = -1;
         for (int i = 0; i <= last; i++)
         {
@@ -59,12 +63,13 @@ internal sealed class SlopeSampling(NodeSampler sampler, SightGeometry sight, Ax
 
             isBridged[i] = true;
             int after = Array.FindIndex(found, i, next => next is not null);
+            isLost[i] = after - before - 1 > WidestBridge;
             // A gap that begins at the axis starts from zero, which the slope of a round flow is there.
             int start = Math.Max(before, 0);
             double share = (double)(i - start) / (after - start);
             samples[i] = NodeCombination.Sum(before < 0 ? NodeCombination.Zero : samples[before], 1 - share, found[after]!, share);
         }
 
-        return new SlopeProfile(samples, isBridged);
+        return new SlopeProfile(samples, isBridged, isLost);
     }
 }
