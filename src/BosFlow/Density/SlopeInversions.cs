@@ -7,6 +7,8 @@ namespace BosFlow.Density;
 /// <param name="method">Which kind.</param>
 internal sealed class SlopeInversions(AbelMethod method)
 {
+    // Samples closer than the nodes, or in a bridged gap, are sums of the same few errors, and no fit can weigh sums without any error: one percent of each variance is taken as the sample's own.
+    private const double Common = 0.99;
     private readonly ConcurrentDictionary<int, SlopeInversion> made = new();
 
     /// <summary>The inversion for measured slopes.</summary>
@@ -32,7 +34,7 @@ internal sealed class SlopeInversions(AbelMethod method)
         for (int i = 0; i < count; i++)
         {
             for (int j = 0; j < count; j++)
-                correlation[(i * count) + j] = i == j ? 1 : sigma[i] > 0 && sigma[j] > 0 ? covariance[(i * count) + j] / (sigma[i] * sigma[j]) : 0;
+                correlation[(i * count) + j] = i == j ? 1 : sigma[i] > 0 && sigma[j] > 0 ? Common * covariance[(i * count) + j] / (sigma[i] * sigma[j]) : 0;
         }
 
         double[] radii = [.. Enumerable.Range(0, count).Select(i => (double)i)];
