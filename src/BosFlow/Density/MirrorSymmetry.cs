@@ -88,7 +88,7 @@ internal sealed class MirrorSymmetry
         {
             (double along, double right) = axis.Split(x, y);
             (double mirrorX, double mirrorY) = axis.Place(along, -right);
-            int count = sampler.Stencil(mirrorX, mirrorY, nodes, weights);
+            int count = IsWithin(mirrorX, mirrorY) ? sampler.Stencil(mirrorX, mirrorY, nodes, weights) : 0;
             if (count == 0)
             {
                 if (keepUnknown)
@@ -108,4 +108,8 @@ internal sealed class MirrorSymmetry
             yield return (node, u - (2 * across * axis.RightX), v - (2 * across * axis.RightY));
         }
     }
+
+    // Beyond the outermost nodes the sampler extrapolates, which multiplies the errors.
+    private bool IsWithin(double x, double y) =>
+        x >= field.Grid.X(0) && x <= field.Grid.X(field.Grid.Columns - 1) && y >= field.Grid.Y(0) && y <= field.Grid.Y(field.Grid.Rows - 1);
 }
