@@ -30,6 +30,9 @@ public sealed record DensityRequest
     /// <summary>Systematic part of the displacement's error; it is part of the mean's standard uncertainty too.</summary>
     public SubPixelBias Bias { get; init; } = SubPixelBias.None;
 
+    /// <summary>What the fit of the background's motion leaves wrong in all vectors alike.</summary>
+    public BackgroundMotionErrors Background { get; init; } = BackgroundMotionErrors.None;
+
     /// <summary>Share of the displacement that the windows miss, for a fourth difference of the nodes (second difference over both axes, twice) of 1; 0 = none.</summary>
     public double MissingPerFourthDifference { get; init; }
 

@@ -13,6 +13,16 @@ internal static class DensityWords
 
     public const string Averaging = "estimated from the fourth differences of the field";
 
+    /// <summary>The source of a scale left over from the background's motion.</summary>
+    public const string BackgroundScaleSource = "scale of the background's motion";
+
+    /// <summary>The source of a shift left over from the background's motion.</summary>
+    public static string BackgroundShiftSource(bool alongX) => $"shift of the background, {(alongX ? "x" : "y")}";
+
+    public static string BackgroundScale(BackgroundMotionErrors background) => FormattableString.Invariant($"fitted, ± {1e6 * background.ScaleSigma:G2} px in a million");
+
+    public static string BackgroundShift(BackgroundMotionErrors background) => FormattableString.Invariant($"fitted, ± {background.ShiftSigmaPixels:G2} px");
+
     public static string Displacement(SightlineField field)
     {
         double[] sigmas = [.. field.SigmaU.Concat(field.SigmaV).Where(double.IsFinite).Order()];

@@ -21,11 +21,15 @@ internal sealed class PlaneDensity
         inputs = new ConversionInputs(request.Rig, request.Gas, request.Flow);
         bool[] isSolid = [.. request.Mean.PrevailingFlags.Select((flags, node) => (flags & NeverMeasured) != VectorFlags.None && !field.IsKnown[node])];
         integration = PlaneIntegration.Of(field, isSolid, request, cancellationToken);
-        raisedFields =
+        (string Source, string Input, SightlineField Field)[] raised =
         [
-            (DensityWords.BiasSource, DensityWords.Bias(request.Bias), PlaneIntegration.Values(field.With(request.Bias), isSolid, request, cancellationToken)),
-            (DensityWords.AveragingSource, DensityWords.Averaging, PlaneIntegration.Values(WindowAveraging.Restored(field, request.MissingPerFourthDifference), isSolid, request, cancellationToken)),
+            (DensityWords.BiasSource, DensityWords.Bias(request.Bias), field.With(request.Bias)),
+            (DensityWords.AveragingSource, DensityWords.Averaging, WindowAveraging.Restored(field, request.MissingPerFourthDifference)),
+            (DensityWords.BackgroundScaleSource, DensityWords.BackgroundScale(request.Background), request.Background.WithScale(field)),
+            (DensityWords.BackgroundShiftSource(true), DensityWords.BackgroundShift(request.Background), request.Background.WithShift(field, alongX: true)),
+            (DensityWords.BackgroundShiftSource(false), DensityWords.BackgroundShift(request.Background), request.Background.WithShift(field, alongX: false)),
         ];
+        raisedFields = [.. raised.Select(one => (one.Source, one.Input, PlaneIntegration.Values(one.Field, isSolid, request, cancellationToken)))];
     }
 
     /// <summary>Converts.</summary>

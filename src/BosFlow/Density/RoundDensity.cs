@@ -76,6 +76,7 @@ internal sealed class RoundDensity
         AddAxis(estimate, profiles, states, round, cancellationToken);
         AddOther(DensityWords.BiasSource, DensityWords.Bias(request.Bias), field.With(request.Bias), axis, profiles, states, round, cancellationToken);
         AddOther(DensityWords.AveragingSource, DensityWords.Averaging, WindowAveraging.Restored(field, request.MissingPerFourthDifference), axis, profiles, states, round, cancellationToken);
+        AddOther(DensityWords.BackgroundScaleSource, DensityWords.BackgroundScale(request.Background), request.Background.WithScale(field), axis, profiles, states, round, cancellationToken);
         DensityFlags[] flags = ResultFields.Flags(section, states);
         double noiseShare = new MirrorSymmetry(field, 1).NoiseShare();
         int place = ResultFields.BudgetPlace(section);

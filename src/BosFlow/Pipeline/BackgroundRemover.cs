@@ -1,6 +1,8 @@
+using BosFlow.Density;
 using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Registration;
+using BosFlow.Statistics;
 
 namespace BosFlow.Pipeline;
 
@@ -50,6 +52,16 @@ internal sealed class BackgroundRemover
 
     /// <summary>Number of vectors whose window lies in the undisturbed region.</summary>
     public int UndisturbedCount => nodes.Length;
+
+    /// <summary>How well the motion is known in the mean over the frames.</summary>
+    /// <param name="records">All frames.</param>
+    /// <param name="common">What the errors of all frames have in common.</param>
+    public BackgroundMotionErrors ErrorsOfMean(IReadOnlyList<FrameRecord> records, CommonError common)
+    {
+        FrameRecord[] measured = [.. records.Where(record => record.Failure is null)];
+        double noise = RunMedian.Of(measured.Select(record => Math.Sqrt(((record.NoiseFloorU * record.NoiseFloorU) + (record.NoiseFloorV * record.NoiseFloorV)) / 2)));
+        return MotionErrors.Of(model, grid, nodes, correlatedVectors, noise, Math.Max(1, measured.Length), common.VarianceShare);
+    }
 
     /// <summary>Takes the motion out.</summary>
     /// <param name="total">What was measured.</param>

@@ -21,7 +21,7 @@ public static class DensityStep
     }
 
     /// <summary>Converts the mean displacement; null where the case asks for no density or has no rig.</summary>
-    internal static DensityResult? Convert(RunRequest request, GatheredRun gathered, CancellationToken cancellationToken)
+    internal static DensityResult? Convert(RunRequest request, GatheredRun gathered, BackgroundMotionErrors background, CancellationToken cancellationToken)
     {
         ExperimentCase experiment = request.Case;
         if (experiment.Rig is null || !DensityConverter.IsWanted(experiment.Flow))
@@ -36,6 +36,7 @@ public static class DensityStep
             Height = request.Footage.Info.Height,
             ErrorCorrelation = WindowOverlap.Correlation(experiment.Displacement.WindowPixels, gathered.Statistics.Grid.Spacing, experiment.Displacement.Weighting),
             Bias = Bias(experiment.Displacement.Interpolation, gathered.Records, request.Footage.Info),
+            Background = background,
             MissingPerFourthDifference = WindowResponse.MissingPerFourthDifference(experiment.Displacement, gathered.Statistics.Grid.Spacing),
             Threads = request.Options.Threads,
         };

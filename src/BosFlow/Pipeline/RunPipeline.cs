@@ -60,7 +60,7 @@ public static class RunPipeline
             Statistics = gathered.Statistics,
             Scale = scale,
             DerivedFields = scale is null ? [] : DerivedFields.From(gathered.Statistics, scale),
-            Density = DensityStep.Convert(request, gathered, cancellationToken),
+            Density = DensityStep.Convert(request, gathered, remover.ErrorsOfMean(gathered.Records, common), cancellationToken),
             Frames = gathered.Records,
             Warnings = warnings,
         });
