@@ -18,16 +18,19 @@ internal static class CrossSection
     /// <param name="profiles">One for each station.</param>
     public static UnitField Of(NodeGrid grid, AxisFrame axis, StationLayout layout, double flowMetresPerPixel, UnitProfile?[] profiles)
     {
-        double[] values = Values(grid, axis, layout, flowMetresPerPixel, [.. profiles.Select(profile => profile?.Excess)]);
+        double[]?[] excesses = [.. profiles.Select(profile => profile?.Excess)];
+        double[] values = new double[grid.Count];
         double[] sigma = new double[grid.Count];
         var flags = new DensityFlags[grid.Count];
         for (int node = 0; node < grid.Count; node++)
         {
             (double station, double radius) = Place(grid, axis, layout, flowMetresPerPixel, node);
+            (values[node], bool isBridged) = At(excesses, station, radius);
             UnitProfile? nearest = double.IsNaN(values[node]) ? null : Nearest(profiles, station);
             int ring = nearest is null ? 0 : Math.Min((int)Math.Round(radius), nearest.Sigma.Length - 1);
             sigma[node] = nearest is null ? double.NaN : nearest.Sigma[ring];
-            flags[node] = nearest is null ? DensityFlags.NotMeasured : nearest.Flags[ring];
+            DensityFlags bridged = isBridged ? DensityFlags.Bridged : DensityFlags.None;
+            flags[node] = nearest is null ? DensityFlags.NotMeasured : nearest.Flags[ring] | bridged;
         }
 
         return new UnitField(values, sigma, flags);
@@ -47,7 +50,7 @@ internal static class CrossSection
         for (int node = 0; node < grid.Count; node++)
         {
             (double station, double radius) = Place(grid, axis, layout, flowMetresPerPixel, node);
-            values[node] = At(profiles, station, radius);
+            values[node] = At(profiles, station, radius).Value;
         }
 
         return values;
@@ -65,24 +68,25 @@ internal static class CrossSection
         return profiles[place] ?? profiles[Math.Clamp((int)Math.Floor(station), 0, profiles.Length - 1)] ?? profiles[Math.Min(place + 1, profiles.Length - 1)]!;
     }
 
-    private static double At(double[]?[] profiles, double station, double radius)
+    /// <summary>Value at a place, and whether only one of the stations beside it reaches as far out and stands for it.</summary>
+    private static (double Value, bool IsBridged) At(double[]?[] profiles, double station, double radius)
     {
         // The grid reaches at most a little beyond the outermost stations.
         double place = Math.Clamp(station, 0, profiles.Length - 1);
         if (Math.Abs(place - station) > 0.75)
-            return double.NaN;
+            return (double.NaN, false);
         int first = Math.Clamp((int)Math.Floor(place), 0, Math.Max(0, profiles.Length - 2));
         int count = Math.Min(2, profiles.Length);
         if (Reaches(profiles, first - 1, Points, radius))
             (first, count) = (first - 1, Points);
         else if (!Reaches(profiles, first, count, radius))
-            return AtNearest(profiles, first, count, place, radius);
+            return (AtNearest(profiles, first, count, place, radius), true);
         Span<double> weights = stackalloc double[Points];
         LagrangePolynomial.Weights(place - first, weights[..count]);
         double value = 0;
         for (int k = 0; k < count; k++)
             value += weights[k] * AtRadius(profiles[first + k]!, radius);
-        return value;
+        return (value, false);
     }
 
     /// <summary>Where only one of the stations beside a place reaches as far out, its value stands for the place.</summary>

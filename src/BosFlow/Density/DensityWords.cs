@@ -11,7 +11,9 @@ internal static class DensityWords
     /// <summary>The source of errors where the flow is finer than the windows.</summary>
     public const string AveragingSource = "averaging over the window";
 
-    public const string Averaging = "estimated from the fourth differences of the field";
+    public static string Averaging(SightlineField field) => WindowAveraging.IsPossible(field.Grid)
+        ? "estimated from the fourth differences of the field"
+        : "not estimated, which takes 7 vectors in either direction";
 
     /// <summary>The source of a scale left over from the background's motion.</summary>
     public const string BackgroundScaleSource = "scale of the background's motion";

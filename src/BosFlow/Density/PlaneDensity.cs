@@ -12,7 +12,7 @@ internal sealed class PlaneDensity
     private readonly SightlineField field;
     private readonly ConversionInputs inputs;
     private readonly PlaneIntegration integration;
-    private readonly (string Source, string Input, double[] Values)[] raisedFields;
+    private readonly (string Source, string Input, double[]? Values)[] raisedFields;
 
     private PlaneDensity(DensityRequest request, SightlineField field, CancellationToken cancellationToken)
     {
@@ -21,15 +21,15 @@ internal sealed class PlaneDensity
         inputs = new ConversionInputs(request.Rig, request.Gas, request.Flow);
         bool[] isSolid = [.. request.Mean.PrevailingFlags.Select((flags, node) => (flags & NeverMeasured) != VectorFlags.None && !field.IsKnown[node])];
         integration = PlaneIntegration.Of(field, isSolid, request, cancellationToken);
-        (string Source, string Input, SightlineField Field)[] raised =
+        (string Source, string Input, SightlineField? Field)[] raised =
         [
             (DensityWords.BiasSource, DensityWords.Bias(request.Bias), field.With(request.Bias)),
-            (DensityWords.AveragingSource, DensityWords.Averaging, WindowAveraging.Restored(field, request.MissingPerFourthDifference)),
+            (DensityWords.AveragingSource, DensityWords.Averaging(field), WindowAveraging.IsPossible(field.Grid) ? WindowAveraging.Restored(field, request.MissingPerFourthDifference) : null),
             (DensityWords.BackgroundScaleSource, DensityWords.BackgroundScale(request.Background), request.Background.WithScale(field)),
             (DensityWords.BackgroundShiftSource(true), DensityWords.BackgroundShift(request.Background), request.Background.WithShift(field, alongX: true)),
             (DensityWords.BackgroundShiftSource(false), DensityWords.BackgroundShift(request.Background), request.Background.WithShift(field, alongX: false)),
         ];
-        raisedFields = [.. raised.Select(one => (one.Source, one.Input, PlaneIntegration.Values(one.Field, isSolid, request, cancellationToken)))];
+        raisedFields = [.. raised.Select(one => (one.Source, one.Input, one.Field is null ? null : PlaneIntegration.Values(one.Field, isSolid, request, cancellationToken)))];
     }
 
     /// <summary>Converts.</summary>
@@ -71,8 +71,8 @@ internal sealed class PlaneDensity
         var states = new StateField(conversion, excess.Values, excess.Sigma);
         foreach (UncertainInput input in UncertainInputs.Of(inputs))
             states.Add(input.Source, input.Input, input.Raised is { } raised ? States(raised) : null);
-        foreach ((string source, string input, double[] values) in raisedFields)
-            states.Add(source, input, [.. values.Select(value => conversion.At(value * factor))]);
+        foreach ((string source, string input, double[]? values) in raisedFields)
+            states.Add(source, input, values is null ? null : [.. values.Select(value => conversion.At(value * factor))]);
         bool isAnchored = integration.AmbientNodes > 0;
         DensityFlags[] flags = ResultFields.Flags(excess, states);
         int place = isAnchored ? ResultFields.BudgetPlace(excess) : -1;
@@ -115,7 +115,7 @@ internal sealed class PlaneDensity
     {
         double[][] others =
         [
-            .. raisedFields.Select(raised => Scaled(raised.Values, factor)),
+            .. raisedFields.Where(raised => raised.Values is not null).Select(raised => Scaled(raised.Values!, factor)),
             .. UncertainInputs.Of(inputs).Where(input => input.Raised is not null).Select(input => Scaled(integration.Field.Values, PathFactor(new DensityConversion(input.Raised!)))),
         ];
         return [.. values.Select((value, node) => (float)Math.Sqrt((random[node] * random[node]) + others.Sum(other => (other[node] - value) * (other[node] - value))))];

@@ -30,7 +30,7 @@ internal static class ResultFields
         if (!isAnchored)
         {
             float[] difference = [.. density.Select(value => value - (float)conversion.SurroundingDensity)];
-            return [new ScalarField("density_difference", "Density, difference to the mean of its part of the field", "kg m-3", grid, difference, sigmaDensity)];
+            return [new ScalarField("density_difference", "Density, difference to the weighted mean of its part of the field", "kg m-3", grid, difference, sigmaDensity)];
         }
 
         var fields = new List<ScalarField>

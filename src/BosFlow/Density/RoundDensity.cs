@@ -75,7 +75,7 @@ internal sealed class RoundDensity
         AddInputs(section, states, round);
         AddAxis(estimate, profiles, states, round, cancellationToken);
         AddOther(DensityWords.BiasSource, DensityWords.Bias(request.Bias), field.With(request.Bias), axis, profiles, states, round, cancellationToken);
-        AddOther(DensityWords.AveragingSource, DensityWords.Averaging, WindowAveraging.Restored(field, request.MissingPerFourthDifference), axis, profiles, states, round, cancellationToken);
+        AddAveraging(profiles, states, round, cancellationToken);
         AddOther(DensityWords.BackgroundScaleSource, DensityWords.BackgroundScale(request.Background), request.Background.WithScale(field), axis, profiles, states, round, cancellationToken);
         DensityFlags[] flags = ResultFields.Flags(section, states);
         double noiseShare = new MirrorSymmetry(field, 1).NoiseShare();
@@ -131,6 +131,19 @@ internal sealed class RoundDensity
         AddOther(
             Direction, FormattableString.Invariant($"found, ± {estimate.SigmaDirectionDegrees:G2} degrees"), field,
             AxisFrame.At(axis.X, axis.Y, axis.DirectionDegrees + estimate.SigmaDirectionDegrees), profiles, states, round, cancellationToken);
+    }
+
+    private void AddAveraging(UnitProfile?[] profiles, StateField states, RoundProfiles round, CancellationToken cancellationToken)
+    {
+        string input = DensityWords.Averaging(field);
+        if (WindowAveraging.IsPossible(field.Grid))
+        {
+            AddOther(DensityWords.AveragingSource, input, WindowAveraging.Restored(field, request.MissingPerFourthDifference), axis, profiles, states, round, cancellationToken);
+            return;
+        }
+
+        states.Add(DensityWords.AveragingSource, input, null);
+        round.Add(DensityWords.AveragingSource, input, null, 1);
     }
 
     private void AddOther(

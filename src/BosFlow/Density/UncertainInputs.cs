@@ -93,5 +93,5 @@ internal static class UncertainInputs
     private static string Text(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 
     // An uncertainty is itself known to a digit or two.
-    private static string Short(double value) => value.ToString("G3", CultureInfo.InvariantCulture);
+    private static string Short(double value) => value.ToString(Math.Abs(value) < 1000 ? "G3" : "F0", CultureInfo.InvariantCulture);
 }

@@ -8,6 +8,9 @@ internal static class WindowAveraging
     // Two second differences and the smoothing reach one node each.
     private const int Reach = 3;
 
+    /// <summary>Whether a grid is large enough for an estimate.</summary>
+    public static bool IsPossible(NodeGrid grid) => grid.Columns > 2 * Reach && grid.Rows > 2 * Reach;
+
     /// <summary>The field with the estimate of what is missing added: factor times the second difference of the second difference, smoothed once by (1 2 1) / 4 against noise.</summary>
     /// <param name="field">Displacement.</param>
     /// <param name="factor">Missing part for a fourth difference of 1; see <see cref="DensityRequest.MissingPerFourthDifference"/>.</param>
@@ -24,8 +27,8 @@ internal static class WindowAveraging
     /// <summary>Along the edge of the grid the nearest estimate stands in; beside an unknown node there is none.</summary>
     private static double AtOrInside(NodeGrid grid, double[] values, int node)
     {
-        if (grid.Columns <= 2 * Reach || grid.Rows <= 2 * Reach)
-            return values[node];
+        if (!IsPossible(grid))
+            return double.NaN;
         int column = Math.Clamp(node % grid.Columns, Reach, grid.Columns - 1 - Reach);
         int row = Math.Clamp(node / grid.Columns, Reach, grid.Rows - 1 - Reach);
         return values[(row * grid.Columns) + column];
