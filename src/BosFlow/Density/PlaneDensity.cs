@@ -37,20 +37,10 @@ internal sealed class PlaneDensity
     {
         SightlineField field = SightlineField.Of(request.Mean, request.Bias.Pixels);
         if (!field.IsKnown.Contains(true))
-            return NothingMeasured(request);
+            return ResultFields.Nothing(request, "No displacement was measured anywhere: no density can be given.");
         var density = new PlaneDensity(request, field, cancellationToken);
         return request.Flow.Shape == FlowShape.Planar ? density.Planar() : density.PathIntegrated();
     }
-
-    private static DensityResult NothingMeasured(DensityRequest request) => new()
-    {
-        Shape = request.Flow.Shape,
-        Grid = request.Mean.Grid,
-        Fields = [],
-        SigmaRandom = [],
-        Flags = [.. Enumerable.Repeat(DensityFlags.NotMeasured, request.Mean.Grid.Count)],
-        Warnings = ["No displacement was measured anywhere: no density can be given."],
-    };
 
     /// <summary>Index excess for 1 px2 of integrated displacement.</summary>
     private static double IndexFactor(DensityConversion conversion) =>

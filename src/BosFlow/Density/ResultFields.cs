@@ -6,6 +6,19 @@ namespace BosFlow.Density;
 /// <summary>Turns states at the nodes into the fields of the result.</summary>
 internal static class ResultFields
 {
+    /// <summary>A result without a field.</summary>
+    /// <param name="request">What was asked.</param>
+    /// <param name="reason">Why nothing can be given, and what to do, for the user.</param>
+    public static DensityResult Nothing(DensityRequest request, string reason) => new()
+    {
+        Shape = request.Flow.Shape,
+        Grid = request.Mean.Grid,
+        Fields = [],
+        SigmaRandom = [],
+        Flags = [.. Enumerable.Repeat(DensityFlags.NotMeasured, request.Mean.Grid.Count)],
+        Warnings = [reason],
+    };
+
     /// <summary>Density, refractive index and, where it has a meaning, temperature.</summary>
     /// <param name="grid">The nodes.</param>
     /// <param name="states">States with their uncertainties.</param>

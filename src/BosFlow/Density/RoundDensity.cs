@@ -35,7 +35,7 @@ internal sealed class RoundDensity
     {
         SightlineField field = SightlineField.Of(request.Mean, request.Bias.Pixels);
         if (FindAxis(request, field) is not var (axis, estimate))
-            return Nothing(request, "No axis of symmetry was found in the displacement: no density can be given. Give the axis in the case file, or its direction, or use shape = \"path-integrated\".");
+            return ResultFields.Nothing(request, "No axis of symmetry was found in the displacement: no density can be given. Give the axis in the case file, or its direction, or use shape = \"path-integrated\".");
         return new RoundDensity(request, field, axis).Convert(estimate, cancellationToken);
     }
 
@@ -52,22 +52,12 @@ internal sealed class RoundDensity
         return (frame, new AxisEstimate(frame.X, frame.Y, AxisFinder.Folded(frame.DirectionDegrees), double.NaN, double.NaN, asymmetry, IsFound: false));
     }
 
-    private static DensityResult Nothing(DensityRequest request, string reason) => new()
-    {
-        Shape = FlowShape.Axisymmetric,
-        Grid = request.Mean.Grid,
-        Fields = [],
-        SigmaRandom = [],
-        Flags = [.. Enumerable.Repeat(DensityFlags.NotMeasured, request.Mean.Grid.Count)],
-        Warnings = [reason],
-    };
-
     private DensityResult Convert(AxisEstimate estimate, CancellationToken cancellationToken)
     {
         UnitProfile?[] profiles = Inversion(field).Profiles(axis, layout, request.Threads, cancellationToken);
         UnitProfile[] inverted = [.. profiles.OfType<UnitProfile>()];
         if (inverted.Length == 0)
-            return Nothing(request, "Too little displacement was measured about the axis: no density can be given.");
+            return ResultFields.Nothing(request, "Too little displacement was measured about the axis: no density can be given.");
         NodeGrid grid = field.Grid;
         UnitField section = CrossSection.Of(grid, axis, layout, conversion.FlowMetresPerPixel, profiles);
         var states = new StateField(conversion, section.Values, section.Sigma);
