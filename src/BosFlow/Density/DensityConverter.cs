@@ -1,3 +1,4 @@
+using BosFlow.Numerics.Integration;
 using BosFlow.Optics;
 
 namespace BosFlow.Density;
@@ -46,9 +47,20 @@ public static class DensityConverter
     {
         ArgumentNullException.ThrowIfNull(request);
         Check(request.Rig, request.Gas, request.Flow, request.Width, request.Height);
-        return request.Flow.Shape == FlowShape.Axisymmetric
-            ? RoundDensity.Convert(request, cancellationToken)
-            : PlaneDensity.Convert(request, cancellationToken);
+        return request.Flow.Shape == FlowShape.Axisymmetric ? RoundDensity.Convert(request, cancellationToken) : Integrated(request, cancellationToken);
+    }
+
+    private static DensityResult Integrated(DensityRequest request, CancellationToken cancellationToken)
+    {
+        try
+        {
+            return PlaneDensity.Convert(request, cancellationToken);
+        }
+        catch (NotConvergedException problem)
+        {
+            // A night's vectors must not be lost for it: the run goes on to its summary, without a density.
+            return ResultFields.Nothing(request, $"The displacement could not be integrated, so that no density can be given: {problem.Message} Leave out parts that only thin bridges of vectors join (region.exclude).");
+        }
     }
 
     private static void CheckRaised(UncertainInput input)
