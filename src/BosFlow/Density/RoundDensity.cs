@@ -107,12 +107,8 @@ internal sealed class RoundDensity
         const string Direction = "direction of the axis";
         if (double.IsNaN(estimate.SigmaAcrossPixels) || double.IsNaN(estimate.SigmaDirectionDegrees))
         {
-            foreach (string source in (string[])[Position, Direction])
-            {
-                states.Add(source, "given, no uncertainty stated", null);
-                round.Add(source, "given, no uncertainty stated", null, 1);
-            }
-
+            AddUnstated(Position, "given, no uncertainty stated", states, round);
+            AddUnstated(Direction, "given, no uncertainty stated", states, round);
             return;
         }
 
@@ -127,13 +123,15 @@ internal sealed class RoundDensity
     {
         string input = DensityWords.Averaging(field);
         if (WindowAveraging.IsPossible(field.Grid))
-        {
             AddOther(DensityWords.AveragingSource, input, WindowAveraging.Restored(field, request.MissingPerFourthDifference), axis, profiles, states, round, cancellationToken);
-            return;
-        }
+        else
+            AddUnstated(DensityWords.AveragingSource, input, states, round);
+    }
 
-        states.Add(DensityWords.AveragingSource, input, null);
-        round.Add(DensityWords.AveragingSource, input, null, 1);
+    private static void AddUnstated(string source, string input, StateField states, RoundProfiles round)
+    {
+        states.Add(source, input, null);
+        round.Add(source, input, null, 1);
     }
 
     private void AddOther(

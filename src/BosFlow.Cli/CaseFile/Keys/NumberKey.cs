@@ -16,6 +16,23 @@ internal sealed class NumberKey : TypedCaseKey<double>
     /// <summary>Whether <see cref="Minimum"/> itself is not allowed.</summary>
     public bool AboveMinimum { get; init; }
 
+    /// <summary>A key that gives the standard uncertainty of another one: 0 or above, without a default.</summary>
+    /// <param name="section">Section of both.</param>
+    /// <param name="name">Name with its unit.</param>
+    /// <param name="description">What it is the uncertainty of.</param>
+    /// <param name="maximum">Largest allowed value.</param>
+    /// <param name="example">Value that the template shows.</param>
+    public static NumberKey Uncertainty(string section, string name, string description, double maximum, double example) => new()
+    {
+        Section = section,
+        Name = name,
+        Description = description,
+        Minimum = 0,
+        Maximum = maximum,
+        Example = TomlLiteral.Of(example),
+        IsUncertainty = true,
+    };
+
     /// <inheritdoc/>
     public override string Kind => "number";
 

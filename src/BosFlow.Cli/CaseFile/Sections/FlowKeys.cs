@@ -92,27 +92,9 @@ internal static class FlowKeys
         Example = TomlLiteral.Of(101325.0),
     };
 
-    public static readonly NumberKey PathLengthSigma = new()
-    {
-        Section = Name,
-        Name = "path_length_sigma_mm",
-        Description = "Standard uncertainty of path_length_mm.",
-        Minimum = 0,
-        Maximum = 1e6,
-        Example = TomlLiteral.Of(2.0),
-        IsUncertainty = true,
-    };
+    public static readonly NumberKey PathLengthSigma = NumberKey.Uncertainty(Name, "path_length_sigma_mm", "Standard uncertainty of path_length_mm.", 1e6, 2);
 
-    public static readonly NumberKey PressureSigma = new()
-    {
-        Section = Name,
-        Name = "pressure_sigma_pa",
-        Description = "Standard uncertainty of pressure_pa.",
-        Minimum = 0,
-        Maximum = 1e7,
-        Example = TomlLiteral.Of(500.0),
-        IsUncertainty = true,
-    };
+    public static readonly NumberKey PressureSigma = NumberKey.Uncertainty(Name, "pressure_sigma_pa", "Standard uncertainty of pressure_pa.", 1e7, 500);
 
     public static readonly CaseSection Section = new(
         Name,

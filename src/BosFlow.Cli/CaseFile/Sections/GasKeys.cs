@@ -132,22 +132,14 @@ internal static class GasKeys
         IsUncertainty = true,
     };
 
-    public static readonly NumberKey GladstoneDaleSigma = new()
-    {
-        Section = Name,
-        Name = "gladstone_dale_sigma_percent",
-        Description = "Standard uncertainty of the coefficient, given or published, with all that makes it uncertain.",
-        Minimum = 0,
-        Maximum = 50,
-        Example = TomlLiteral.Of(0.5),
-        IsUncertainty = true,
-    };
+    public static readonly NumberKey GladstoneDaleSigma = NumberKey.Uncertainty(
+        Name, "gladstone_dale_sigma_percent", "Standard uncertainty of the coefficient, given or published, with all that makes it uncertain.", 50, 0.5);
 
-    public static readonly NumberKey PressureSigma = Sigma("ambient_pressure_sigma_pa", "Standard uncertainty of ambient_pressure_pa, or of the one of the altitude.", 1e6, 200);
+    public static readonly NumberKey PressureSigma = NumberKey.Uncertainty(Name, "ambient_pressure_sigma_pa", "Standard uncertainty of ambient_pressure_pa, or of the one of the altitude.", 1e6, 200);
 
-    public static readonly NumberKey TemperatureSigma = Sigma("ambient_temperature_sigma_c", "Standard uncertainty of ambient_temperature_c, or of the one of the altitude.", 500, 0.5);
+    public static readonly NumberKey TemperatureSigma = NumberKey.Uncertainty(Name, "ambient_temperature_sigma_c", "Standard uncertainty of ambient_temperature_c, or of the one of the altitude.", 500, 0.5);
 
-    public static readonly NumberKey DensitySigma = Sigma("ambient_density_sigma_kg_m3", "Standard uncertainty of ambient_density_kg_m3.", 50, 0.005);
+    public static readonly NumberKey DensitySigma = NumberKey.Uncertainty(Name, "ambient_density_sigma_kg_m3", "Standard uncertainty of ambient_density_kg_m3.", 50, 0.005);
 
     public static readonly CaseSection Section = new(
         Name,
@@ -156,15 +148,4 @@ internal static class GasKeys
             Gas, EquivalenceRatio, Composition, AmbientName, Wavelength, GladstoneDale, Pressure, Temperature, Humidity, Altitude, Density,
             WavelengthSigma, GladstoneDaleSigma, PressureSigma, TemperatureSigma, DensitySigma,
         ]);
-
-    private static NumberKey Sigma(string name, string description, double maximum, double example) => new()
-    {
-        Section = Name,
-        Name = name,
-        Description = description,
-        Minimum = 0,
-        Maximum = maximum,
-        Example = TomlLiteral.Of(example),
-        IsUncertainty = true,
-    };
 }

@@ -24,13 +24,13 @@ internal static class RigKeys
 
     public static readonly NumberKey FNumber = Length("f_number", "f-number of the lens; only for the blur stated in the report.", 128, 2.8);
 
-    public static readonly NumberKey LensToFlowSigma = Sigma("lens_to_flow_sigma_mm", "Standard uncertainty of lens_to_flow_mm; the entrance pupil of a long lens lies some cm inside.", 1e6, 5);
+    public static readonly NumberKey LensToFlowSigma = NumberKey.Uncertainty(Name, "lens_to_flow_sigma_mm", "Standard uncertainty of lens_to_flow_mm; the entrance pupil of a long lens lies some cm inside.", 1e6, 5);
 
-    public static readonly NumberKey FlowToBackgroundSigma = Sigma("flow_to_background_sigma_mm", "Standard uncertainty of flow_to_background_mm.", 1e6, 3);
+    public static readonly NumberKey FlowToBackgroundSigma = NumberKey.Uncertainty(Name, "flow_to_background_sigma_mm", "Standard uncertainty of flow_to_background_mm.", 1e6, 3);
 
-    public static readonly NumberKey BackgroundScaleSigma = Sigma("background_scale_sigma_percent", "Standard uncertainty of background_mm_per_px.", 50, 0.3);
+    public static readonly NumberKey BackgroundScaleSigma = NumberKey.Uncertainty(Name, "background_scale_sigma_percent", "Standard uncertainty of background_mm_per_px.", 50, 0.3);
 
-    public static readonly NumberKey FocalLengthSigma = Sigma("focal_length_sigma_mm", "Standard uncertainty of focal_length_mm; labels are rounded, by up to 5 %.", 1e4, 0.3);
+    public static readonly NumberKey FocalLengthSigma = NumberKey.Uncertainty(Name, "focal_length_sigma_mm", "Standard uncertainty of focal_length_mm; labels are rounded, by up to 5 %.", 1e4, 0.3);
 
     public static readonly CaseSection Section = new(
         Name,
@@ -49,16 +49,5 @@ internal static class RigKeys
         AboveMinimum = true,
         Maximum = maximum,
         Example = TomlLiteral.Of(example),
-    };
-
-    private static NumberKey Sigma(string name, string description, double maximum, double example) => new()
-    {
-        Section = Name,
-        Name = name,
-        Description = description,
-        Minimum = 0,
-        Maximum = maximum,
-        Example = TomlLiteral.Of(example),
-        IsUncertainty = true,
     };
 }
