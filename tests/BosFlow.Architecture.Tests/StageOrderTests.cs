@@ -18,14 +18,16 @@ public sealed class StageOrderTests
         ("Optics", ["Camera", "Displacement", "Statistics"]),
         ("Density", ["Footage", "Displacement", "Statistics", "Optics"]),
         ("Synthesis", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics"]),
+        ("Planning", ["Speckle", "Camera", "Displacement", "Statistics", "Optics", "Synthesis"]),
         ("Pipeline", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics"]),
-        ("Validation", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics", "Synthesis", "Pipeline"]),
+        ("Validation", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics", "Synthesis", "Planning", "Pipeline"]),
     ];
 
     /// <summary>What a stage hands on to the others: its value types and plain functions on them. Whatever else it holds is its own affair.</summary>
     private static readonly Dictionary<string, string[]> Values = new()
     {
         ["Footage"] = ["GrayImage", "PixelMask", "PixelPolygon", "PixelRectangle", "Frame", "GrayLevels", "RegionMask", "FrameQuality"],
+        ["Camera"] = ["CameraFacts"],
         ["Registration"] = ["PlanarMotion"],
         ["Displacement"] = ["NodeGrid", "VectorField", "VectorFlags"],
         ["Statistics"] = ["FieldStatistics"],
@@ -33,7 +35,7 @@ public sealed class StageOrderTests
     };
 
     /// <summary>Stages that put others to work instead of taking their values.</summary>
-    private static readonly string[] Joining = ["Synthesis", "Pipeline", "Validation"];
+    private static readonly string[] Joining = ["Synthesis", "Planning", "Pipeline", "Validation"];
 
     public static TheoryData<string> Stages => [.. Table.Select(row => row.Stage)];
 

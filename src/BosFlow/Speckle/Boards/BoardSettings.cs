@@ -1,0 +1,35 @@
+namespace BosFlow.Speckle.Boards;
+
+/// <summary>What a printed background shall be. The same settings give the same board, dot for dot.</summary>
+public sealed record BoardSettings
+{
+    /// <summary>Width of the whole board with its edge strips, m.</summary>
+    public required double WidthMetres { get; init; }
+
+    /// <summary>Height of the whole board with its edge strips, m.</summary>
+    public required double HeightMetres { get; init; }
+
+    /// <summary>Sizes of the dots, largest first.</summary>
+    public required IReadOnlyList<DotSize> Sizes { get; init; }
+
+    /// <summary>Part of the pattern's area that dots cover, 0 to 1 (fiducials and their white zones do not count as area).</summary>
+    public double Coverage { get; init; } = 0.35;
+
+    /// <summary>Least gap between the edges of two dots, m; null = a tenth of the smallest diameter.</summary>
+    public double? LeastGapMetres { get; init; }
+
+    /// <summary>Dots against ground.</summary>
+    public BoardTones Tones { get; init; } = BoardTones.Dark;
+
+    /// <summary>Seed of every draw.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>Whether the board carries fiducials.</summary>
+    public bool WithFiducials { get; init; } = true;
+
+    /// <summary>Side of a fiducial, m; null = 16 times the largest dot: then each of its 8 cells is two dots wide.</summary>
+    public double? FiducialSideMetres { get; init; }
+
+    /// <summary>By how much ink makes a disc larger than drawn (diameter), m; discs are drawn smaller by it. Measured with print --check.</summary>
+    public double InkGainMetres { get; init; }
+}
