@@ -27,6 +27,9 @@ public sealed record ExperimentCase
     /// <summary>Distances and camera; null = displacements only, no gradient.</summary>
     public RigGeometry? Rig { get; init; }
 
+    /// <summary>Path of the description of the printed background, relative to the case's folder; null = none is given.</summary>
+    public string? BoardDescription { get; init; }
+
     /// <summary>Gas.</summary>
     public GasSettings Gas { get; init; } = new();
 

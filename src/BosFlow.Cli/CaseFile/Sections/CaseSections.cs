@@ -12,6 +12,7 @@ internal static class CaseSections
         RegistrationKeys.Section,
         DisplacementKeys.Section,
         RigKeys.Section,
+        BoardKeys.Section,
         GasKeys.Section,
         FlowKeys.Section,
         OutputKeys.Section,
