@@ -32,4 +32,13 @@ public sealed record BoardSettings
 
     /// <summary>By how much ink makes a disc larger than drawn (diameter), m; discs are drawn smaller by it. Measured with print --check.</summary>
     public double InkGainMetres { get; init; }
+
+    /// <summary>Longest a ruler may be, m; it is as long as fits, in steps of 10 mm. 0 = no rulers. On a board cut to sheets, what fits the first sheet: see <see cref="SheetPlan.LongestRulerMetres"/>.</summary>
+    public double LongestRulerMetres { get; init; } = 0.2;
+
+    /// <summary>Least gap between the edges of two dots, m: the one asked for, else a tenth of the smallest diameter.</summary>
+    public double GapMetres => LeastGapMetres ?? (Sizes[^1].DiameterMetres / 10);
+
+    /// <summary>Everything that is wrong with these settings, one sentence each with the limit; empty where nothing is.</summary>
+    public IReadOnlyList<string> Problems() => BoardSettingsCheck.Problems(this);
 }

@@ -20,4 +20,7 @@ public sealed record SheetPlan
 
     /// <summary>The sheets, row by row.</summary>
     public required IReadOnlyList<Sheet> Sheets { get; init; }
+
+    /// <summary>Longest ruler that lies whole on the first sheet (the first of the last row for the horizontal one, as large), beside the edge strips, m; a multiple of 10 mm, at most 200 mm.</summary>
+    public double LongestRulerMetres => BoardLayout.LongestRulerOn(Sheets[0].Net);
 }
