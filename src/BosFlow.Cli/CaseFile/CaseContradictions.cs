@@ -14,20 +14,39 @@ internal static class CaseContradictions
     /// <param name="problems">Receives the sentences.</param>
     public static void Find(CaseValues values, TomlText toml, CaseProblems problems)
     {
-        Footage(values, problems);
-        Reference(values, problems);
-        Displacement(values, problems);
+        if (!values.Has(FootageKeys.Frames) && !values.Has(FootageKeys.Video))
+            problems.Add(0, "no footage is given; under [footage] write frames = \"frames/*.png\" or video = \"clip.mp4\".");
+        Measuring(values, problems);
         bool hasRig = toml.Sections.Any(section => section.Name == RigKeys.Section.Name) || RigKeys.Section.Keys.Any(values.Has);
         if (hasRig)
             RigContradictions.Find(values, LineOf(toml, RigKeys.Section.Name), problems);
         FlowContradictions.Find(values, hasRig, problems);
         GasContradictions.Find(values, problems);
+        PlanContradictions.Find(values, problems);
+    }
+
+    /// <summary>Notes what is wrong with a case that is to be planned: it needs lens and camera, and no footage yet.</summary>
+    /// <param name="values">The keys of the file and the options.</param>
+    /// <param name="problems">Receives the sentences.</param>
+    public static void FindForPlan(CaseValues values, CaseProblems problems)
+    {
+        Measuring(values, problems);
+        PlanContradictions.Missing(values, problems);
+        RigContradictions.Between(values, problems);
+        FlowContradictions.Find(values, hasRig: true, problems);
+        GasContradictions.Find(values, problems);
+        PlanContradictions.Find(values, problems);
+    }
+
+    private static void Measuring(CaseValues values, CaseProblems problems)
+    {
+        Footage(values, problems);
+        Reference(values, problems);
+        Displacement(values, problems);
     }
 
     private static void Footage(CaseValues values, CaseProblems problems)
     {
-        if (!values.Has(FootageKeys.Frames) && !values.Has(FootageKeys.Video))
-            problems.Add(0, "no footage is given; under [footage] write frames = \"frames/*.png\" or video = \"clip.mp4\".");
         KeyRelations.Exclude(values, problems, FootageKeys.Video, FootageKeys.Frames);
         KeyRelations.Exclude(values, problems, FootageKeys.UseSeconds, FootageKeys.Use);
         if (values.Has(FootageKeys.Video) && values.Has(FootageKeys.FrameRateHz))

@@ -1,4 +1,3 @@
-using BosFlow.Cli.CaseFile.Keys;
 using BosFlow.Cli.CaseFile.Sections;
 using BosFlow.Cli.CaseFile.Toml;
 
@@ -17,7 +16,7 @@ internal static class CaseFileReader
     /// <exception cref="ConfigurationException">Its contents cannot be used; holds every problem.</exception>
     public static LoadedCase Read(string path)
     {
-        string file = Directory.Exists(path) ? Path.Combine(path, CaseTemplate.FileName) : path;
+        string file = FileOf(path);
         return Parse(ReadText(file), file);
     }
 
@@ -31,7 +30,7 @@ internal static class CaseFileReader
         var problems = new CaseProblems(Path.GetFileName(file));
         TomlText? toml = TomlReader.Read(text, problems);
         problems.ThrowIfAny();
-        CaseValues values = Check(toml!, problems);
+        CaseValues values = CaseEntries.Read(toml!, problems);
         CaseContradictions.Find(values, toml!, problems);
         problems.ThrowIfAny();
         string folder = Path.GetDirectoryName(file) ?? throw new InputDataException($"{file} is a folder, no case file.");
@@ -39,7 +38,14 @@ internal static class CaseFileReader
         return new LoadedCase(file, folder, output, CaseMapping.ToExperiment(values));
     }
 
-    private static string ReadText(string file)
+    /// <summary>The case file that a path means: itself, or the one in a folder.</summary>
+    /// <param name="path">Absolute path of the file, or of a folder with a case.toml in it.</param>
+    public static string FileOf(string path) => Directory.Exists(path) ? Path.Combine(path, CaseTemplate.FileName) : path;
+
+    /// <summary>The text of a case file.</summary>
+    /// <param name="file">Absolute path of the file.</param>
+    /// <exception cref="InputDataException">The file is missing, cannot be read, or is no text.</exception>
+    public static string ReadText(string file)
     {
         try
         {
@@ -57,46 +63,5 @@ internal static class CaseFileReader
         {
             throw new InputDataException($"{file} may not be read by this user; change its permissions.", exception);
         }
-    }
-
-    private static CaseValues Check(TomlText toml, CaseProblems problems)
-    {
-        Dictionary<string, CaseSection> sections = CaseSections.All.ToDictionary(section => section.Name);
-        HashSet<string> unknownSections = [];
-        foreach (TomlSection heading in toml.Sections)
-        {
-            if (heading.Repeated && sections.ContainsKey(heading.Name))
-                problems.Add(heading.Line, $"[[{heading.Name}]] has double brackets; write [{heading.Name}].");
-            else if (!sections.ContainsKey(heading.Name) && unknownSections.Add(heading.Name))
-                problems.Add(heading.Line, UnknownKey.SectionSentence(heading.Name));
-        }
-
-        var values = new CaseValues();
-        foreach (TomlEntry entry in toml.Entries)
-        {
-            if (sections.TryGetValue(entry.Section, out CaseSection? section))
-                CheckEntry(entry, section, values, problems);
-            else if (entry.Section.Length == 0)
-                problems.Add(entry.Line, UnknownKey.OutsideSentence(entry.Key));
-            else if (unknownSections.Add(entry.Section))
-                problems.Add(entry.Line, UnknownKey.SectionSentence(entry.Section));
-        }
-
-        return values;
-    }
-
-    private static void CheckEntry(TomlEntry entry, CaseSection section, CaseValues values, CaseProblems problems)
-    {
-        CaseKey? key = section.Keys.FirstOrDefault(known => known.Name == entry.Key);
-        if (key is null)
-        {
-            problems.Add(entry.Line, UnknownKey.Sentence(entry, section));
-            return;
-        }
-
-        object? value = key.Read(entry.Value, out string? problem);
-        values.Add(key, value, entry.Line);
-        if (problem is not null)
-            problems.Add(entry.Line, $"{key.FullName} = {entry.Value.Quote} {problem}");
     }
 }

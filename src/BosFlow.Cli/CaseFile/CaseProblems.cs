@@ -3,21 +3,26 @@ using System.Globalization;
 namespace BosFlow.Cli.CaseFile;
 
 /// <summary>Collects every problem of one case file, so that all are told at once.</summary>
-/// <param name="fileName">Name of the file as the user knows it, for the beginning of each sentence.</param>
-internal sealed class CaseProblems(string fileName)
+/// <param name="fileName">Name of the file as the user knows it, for the beginning of each sentence; null where there is none.</param>
+internal sealed class CaseProblems(string? fileName)
 {
     private readonly List<(int Line, string Sentence)> found = [];
 
     /// <summary>Whether nothing was found.</summary>
     public bool None => found.Count == 0;
 
-    /// <summary>Adds a problem of a line.</summary>
-    /// <param name="line">Line, from 1; 0 where the problem is something missing from the whole file.</param>
+    /// <summary>Adds a problem of a line or an option.</summary>
+    /// <param name="place">Where it is; line 0 where something is missing from the whole file.</param>
     /// <param name="sentence">What is wrong and how to mend it.</param>
-    public void Add(int line, string sentence)
+    public void Add(CasePlace place, string sentence)
     {
-        string place = line > 0 ? string.Create(CultureInfo.InvariantCulture, $"{fileName}, line {line}: ") : fileName + ": ";
-        found.Add((line, place + sentence));
+        string start = place switch
+        {
+            { Option: { } option } => option + ": ",
+            { Line: > 0 } => string.Create(CultureInfo.InvariantCulture, $"{fileName}, line {place.Line}: "),
+            _ => fileName is null ? string.Empty : fileName + ": ",
+        };
+        found.Add((place.Line, start + sentence));
     }
 
     /// <summary>Adds a problem of a line and column.</summary>

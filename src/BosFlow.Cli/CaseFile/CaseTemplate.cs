@@ -26,7 +26,13 @@ internal static class CaseTemplate
             Comment(text, section.Description);
             text.Append('[').Append(section.Name).Append("]\n");
             foreach (CaseKey key in section.Keys.Where(key => key is not ReservedKey && !key.IsUncertainty))
-                Write(text, key);
+            {
+                if (section.IsForPlanning)
+                    WriteBriefly(text, key);
+                else
+                    Write(text, key);
+            }
+
             WriteUncertainties(text, [.. section.Keys.Where(key => key.IsUncertainty)]);
         }
 
@@ -52,10 +58,13 @@ internal static class CaseTemplate
         text.Append('\n');
         Comment(text, "Uncertainties (one sigma) of the values above, all optional: what is not stated counts as exact, unless its line tells a default.");
         foreach (CaseKey key in keys)
-        {
-            Comment(text, key.Description);
-            text.Append(CultureInfo.InvariantCulture, $"# {key.Name} = {key.Example ?? key.Default}\n");
-        }
+            WriteBriefly(text, key);
+    }
+
+    private static void WriteBriefly(StringBuilder text, CaseKey key)
+    {
+        Comment(text, key.Description);
+        text.Append(CultureInfo.InvariantCulture, $"# {key.Name} = {key.Example ?? key.Default}\n");
     }
 
     private static void Comment(StringBuilder text, string words)

@@ -47,7 +47,7 @@ internal static class FlowContradictions
         }
         else if (values.Has(FlowKeys.AxisDirection) && values.Optional(FlowKeys.Axis)?.Line is not null)
         {
-            problems.Add(values.LineOf(FlowKeys.AxisDirection), $"flow.axis_direction_deg is for an axis that is to be found, and axis (line {values.LineOf(FlowKeys.Axis)}) gives it; remove one of them.");
+            problems.Add(values.LineOf(FlowKeys.AxisDirection), $"flow.axis_direction_deg is for an axis that is to be found, and axis ({values.LineOf(FlowKeys.Axis)}) gives it; remove one of them.");
         }
     }
 
@@ -63,9 +63,9 @@ internal static class FlowContradictions
     {
         if (!values.Has(FlowKeys.Pressure))
             return;
-        int line = values.LineOf(FlowKeys.Pressure);
+        CasePlace line = values.LineOf(FlowKeys.Pressure);
         if (values.Or(FlowKeys.Temperature, TemperatureModel.IdealGas) == TemperatureModel.None)
-            problems.Add(line, $"flow.pressure_pa is for the temperature, and temperature = \"none\" (line {values.LineOf(FlowKeys.Temperature)}) asks for none; remove one of them.");
+            problems.Add(line, $"flow.pressure_pa is for the temperature, and temperature = \"none\" ({values.LineOf(FlowKeys.Temperature)}) asks for none; remove one of them.");
         else if (shape == FlowShape.PathIntegrated)
             problems.Add(line, "flow.pressure_pa is for the temperature, which a path-integrated flow does not give; set shape = \"planar\" or \"axisymmetric\", or remove the pressure.");
     }

@@ -40,11 +40,11 @@ internal static class GasContradictions
     private static void Ambient(CaseValues values, CaseProblems problems)
     {
         string? ambient = values.Optional(GasKeys.AmbientName);
-        int line = values.LineOf(GasKeys.AmbientName);
+        CasePlace line = values.LineOf(GasKeys.AmbientName);
         if (ambient is not null && KnownGas.Find(ambient) is null)
             problems.Add(line, $"gas.ambient_name = {TomlLiteral.Of(ambient)} is not in the table of gases; {Cure(ambient, KnownGas.Names)}.");
         else if (ambient is not null && IsExhaust(values) && !Same(ambient, Air))
-            problems.Add(line, $"gas.ambient_name = {TomlLiteral.Of(ambient)} cannot stand beside name = \"exhaust\" (line {values.LineOf(GasKeys.Gas)}), around which is the air that the fuel was burnt in; remove it.");
+            problems.Add(line, $"gas.ambient_name = {TomlLiteral.Of(ambient)} cannot stand beside name = \"exhaust\" ({values.LineOf(GasKeys.Gas)}), around which is the air that the fuel was burnt in; remove it.");
         if (values.Number(GasKeys.Humidity) > 0 && !AirIsAround(values))
             problems.Add(values.LineOf(GasKeys.Humidity), "gas.relative_humidity_percent is for air, and the gas around the flow is not air; remove it, or set ambient_name = \"air\".");
     }
@@ -82,7 +82,7 @@ internal static class GasContradictions
         }
         catch (ConfigurationException exception)
         {
-            int line = values.LineOf(GasKeys.Section.Keys.Where(values.Has).MinBy(values.LineOf) ?? GasKeys.Gas);
+            CasePlace line = values.LineOf(GasKeys.Section.Keys.Where(values.Has).MinBy(key => values.LineOf(key).Line) ?? GasKeys.Gas);
             foreach (string sentence in exception.Problems)
                 problems.Add(line, $"[gas]: {sentence}");
         }

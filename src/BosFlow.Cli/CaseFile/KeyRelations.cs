@@ -13,7 +13,7 @@ internal static class KeyRelations
     public static void Exclude(CaseValues values, CaseProblems problems, CaseKey one, CaseKey other)
     {
         if (values.Has(one) && values.Has(other))
-            problems.Add(values.LineOf(one), $"{one.FullName} and {other.Name} (line {values.LineOf(other)}) exclude each other; keep one of them.");
+            problems.Add(values.LineOf(one), $"{one.FullName} and {other.Name} ({values.LineOf(other)}) exclude each other; keep one of them.");
     }
 
     /// <summary>A standard uncertainty of a value: it needs the value, and is much smaller.</summary>

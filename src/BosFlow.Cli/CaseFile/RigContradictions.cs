@@ -18,10 +18,20 @@ internal static class RigContradictions
                 problems.Add(line, $"rig.{needed.Name} is missing; give it, or remove the whole section to measure displacements in px only.");
         }
 
+        if (!values.Has(RigKeys.BackgroundScale))
+            Lens(values, line, problems);
+        Between(values, problems);
+    }
+
+    /// <summary>Notes what is wrong between keys of a rig, whichever of them are there.</summary>
+    /// <param name="values">The keys of the file.</param>
+    /// <param name="problems">Receives the sentences.</param>
+    public static void Between(CaseValues values, CaseProblems problems)
+    {
         KeyRelations.Exclude(values, problems, RigKeys.BackgroundScale, RigKeys.FocalLength);
         KeyRelations.Exclude(values, problems, RigKeys.BackgroundScale, RigKeys.PixelPitch);
         if (!values.Has(RigKeys.BackgroundScale))
-            Lens(values, line, problems);
+            LensReachesBackground(values, problems);
         Uncertainties(values, problems);
     }
 
@@ -35,12 +45,12 @@ internal static class RigContradictions
             problems.Add(values.LineOf(RigKeys.PixelPitch), "rig.pixel_pitch_um needs rig.focal_length_mm beside it; give that, or background_mm_per_px in place of both.");
         else if (!focal)
             problems.Add(line, "rig has no scale; give background_mm_per_px, or focal_length_mm and pixel_pitch_um.");
-        else
-            LensReachesBackground(values, problems);
     }
 
     private static void LensReachesBackground(CaseValues values, CaseProblems problems)
     {
+        if (!values.Has(RigKeys.FocalLength))
+            return;
         double focal = values.Number(RigKeys.FocalLength) ?? 0;
         double distance = (values.Number(RigKeys.LensToFlow) ?? double.PositiveInfinity) + (values.Number(RigKeys.FlowToBackground) ?? 0);
         if (focal >= distance)

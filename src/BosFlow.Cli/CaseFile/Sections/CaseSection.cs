@@ -6,4 +6,8 @@ namespace BosFlow.Cli.CaseFile.Sections;
 /// <param name="Name">Name between the brackets.</param>
 /// <param name="Description">What it is about, one sentence.</param>
 /// <param name="Keys">Its keys, in the order of template and documentation.</param>
-internal sealed record CaseSection(string Name, string Description, IReadOnlyList<CaseKey> Keys);
+internal sealed record CaseSection(string Name, string Description, IReadOnlyList<CaseKey> Keys)
+{
+    /// <summary>Whether only planning needs it; a new case lists its keys briefly, so that what a run needs stays in sight.</summary>
+    public bool IsForPlanning { get; init; }
+}
