@@ -98,8 +98,11 @@ internal static class CaseMapping
         };
     }
 
-    private static RigGeometry? Rig(CaseValues values)
+    /// <summary>Distances and lens; null where a distance is missing.</summary>
+    /// <param name="values">Checked values.</param>
+    public static RigGeometry? Rig(CaseValues values)
     {
+        ArgumentNullException.ThrowIfNull(values);
         if (values.Number(RigKeys.LensToFlow) is not { } lensToFlow || values.Number(RigKeys.FlowToBackground) is not { } flowToBackground)
             return null;
         return new RigGeometry

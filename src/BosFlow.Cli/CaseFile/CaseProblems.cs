@@ -32,6 +32,10 @@ internal sealed class CaseProblems(string? fileName)
     public void Add(int line, int column, string sentence) =>
         found.Add((line, string.Create(CultureInfo.InvariantCulture, $"{fileName}, line {line}, column {column}: {sentence}")));
 
+    /// <summary>Adds a problem whose sentence names its place itself.</summary>
+    /// <param name="sentence">What is wrong, where, and how to mend it.</param>
+    public void AddPlain(string sentence) => found.Add((0, sentence));
+
     /// <summary>Throws where anything was found.</summary>
     /// <exception cref="ConfigurationException">At least one problem; what concerns the whole file first, then in the order of the lines.</exception>
     public void ThrowIfAny()

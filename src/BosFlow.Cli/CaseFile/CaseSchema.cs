@@ -26,7 +26,6 @@ internal static class CaseSchema
             ["description"] = "One experiment: what was filmed, how, in which gas, and what is wanted.",
             ["type"] = "object",
             ["properties"] = sections,
-            ["required"] = new JsonArray(FootageKeys.Section.Name),
             ["additionalProperties"] = false,
         };
         return schema.ToJsonString(Layout) + "\n";

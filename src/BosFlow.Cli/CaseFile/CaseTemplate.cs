@@ -27,7 +27,7 @@ internal static class CaseTemplate
             text.Append('[').Append(section.Name).Append("]\n");
             foreach (CaseKey key in section.Keys.Where(key => key is not ReservedKey && !key.IsUncertainty))
             {
-                if (section.IsForPlanning)
+                if (section.IsListedBriefly)
                     WriteBriefly(text, key);
                 else
                     Write(text, key);

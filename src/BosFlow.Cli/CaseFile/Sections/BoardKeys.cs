@@ -40,7 +40,10 @@ internal static class BoardKeys
     public static readonly CaseSection Section = new(
         Name,
         "The printed background. run reads its description; the other keys are for plan alone.",
-        [Description, Width, Height, Dot, Coverage, Contrast, Depth]);
+        [Description, Width, Height, Dot, Coverage, Contrast, Depth])
+    {
+        IsListedBriefly = true,
+    };
 
     private static NumberKey Length(string name, string description, double example) => new()
     {

@@ -54,7 +54,7 @@ internal static class CameraKeys
         "The camera for bosflow plan; a run takes these from the pictures and ignores what stands here.",
         [PictureWidth, PictureHeight, Exposure, Readout, Noise, Focus, Vibration, VibrationRate])
     {
-        IsForPlanning = true,
+        IsListedBriefly = true,
     };
 
     private static IntegerKey Size(string name, string description, int example) => new()

@@ -8,6 +8,6 @@ namespace BosFlow.Cli.CaseFile.Sections;
 /// <param name="Keys">Its keys, in the order of template and documentation.</param>
 internal sealed record CaseSection(string Name, string Description, IReadOnlyList<CaseKey> Keys)
 {
-    /// <summary>Whether only planning needs it; a new case lists its keys briefly, so that what a run needs stays in sight.</summary>
-    public bool IsForPlanning { get; init; }
+    /// <summary>Whether a new case lists its keys briefly, since most cases do without them and what a run needs should stay in sight.</summary>
+    public bool IsListedBriefly { get; init; }
 }

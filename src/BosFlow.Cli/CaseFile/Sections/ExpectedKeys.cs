@@ -120,7 +120,7 @@ internal static class ExpectedKeys
             LensFocalLength, LensDiameter, CellGas, Layer, Deflection, Size, FinestStructure, ReferenceFrames, FlowFrames,
         ])
     {
-        IsForPlanning = true,
+        IsListedBriefly = true,
     };
 
     private static NumberKey Length(string name, string description, double example) => Positive(name, description, LongestMillimetres, example);

@@ -50,7 +50,7 @@ internal static class LimitsKeys
             LargestBoardWidth, LargestBoardHeight, LeastViewWidth, FocalLengths, FNumbers,
         ])
     {
-        IsForPlanning = true,
+        IsListedBriefly = true,
     };
 
     private static NumberKey Length(string name, string description, double example) => new()
