@@ -1,0 +1,66 @@
+namespace BosFlow.Displacement;
+
+/// <summary>Part of a wave of displacement that the engine measures, by its passes.</summary>
+/// <remarks>
+/// A pass adds to its predictor what the window finds missing, and the window averages with the response R of its weight: r' = p + R (1 - p), p the part that the
+/// predictor holds. The coarse pass leaves R of its own top-hat window; between the passes the predictor is smoothed n times by (1 2 1) / 4 on nodes h apart, which leaves
+/// S = cos(pi h / wavelength)^(2 n): p = S r (derived). Not in it: gradients that weight the pixels of a window, and the interpolation between nodes; docs/validation
+/// measures the response of real patterns, 0.01 to 0.03 above this.
+/// </remarks>
+public sealed class EngineResponse
+{
+    private readonly DisplacementSettings settings;
+    private readonly double[] weights;
+
+    /// <summary>Prepares the response of some settings.</summary>
+    /// <param name="settings">Windows, spacing, passes, weighting, smoothings.</param>
+    public EngineResponse(DisplacementSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        this.settings = settings;
+        weights = WindowOverlap.Weights(settings.WindowPixels, settings.Weighting);
+        double sum = weights.Sum();
+        for (int i = 0; i < weights.Length; i++)
+            weights[i] /= sum;
+    }
+
+    /// <summary>Part of a wave along one axis of the picture that is measured.</summary>
+    /// <param name="frequency">1 / wavelength, 1/px, 0 to 0.5.</param>
+    /// <returns>1 for long waves; may be slightly negative for waves shorter than the window.</returns>
+    public double At(double frequency)
+    {
+        double window = Window(frequency);
+        double smoothing = Math.Pow(Math.Cos(Math.PI * settings.SpacingPixels * frequency), 2 * settings.PredictorSmoothings);
+        double part = Coarse(frequency);
+        for (int pass = 0; pass < settings.Passes; pass++)
+        {
+            double predicted = pass == 0 ? part : smoothing * part;
+            part = predicted + (window * (1 - predicted));
+        }
+
+        return part;
+    }
+
+    private double Window(double frequency)
+    {
+        // Cosines of an arithmetic sequence by the recurrence cos((k + 1) a) = 2 cos(a) cos(k a) - cos((k - 1) a), from the middle out; the weight is symmetric.
+        double angle = 2 * Math.PI * frequency;
+        double twice = 2 * Math.Cos(angle);
+        double before = Math.Cos(angle / 2);
+        double here = before;
+        double sum = 0;
+        for (int i = weights.Length / 2; i < weights.Length; i++)
+        {
+            sum += weights[i] * here;
+            (before, here) = (here, (twice * here) - before);
+        }
+
+        return 2 * sum;
+    }
+
+    private double Coarse(double frequency)
+    {
+        double angle = Math.PI * settings.CoarseWindowPixels * frequency;
+        return angle < 1e-4 ? 1 : Math.Sin(angle) / angle;
+    }
+}

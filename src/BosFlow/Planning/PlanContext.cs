@@ -1,0 +1,41 @@
+using BosFlow.Displacement;
+using BosFlow.Optics;
+using BosFlow.Synthesis;
+
+namespace BosFlow.Planning;
+
+/// <summary>What many rigs of one plan have in common: gas, flow and engine. Immutable; safe to use from several threads.</summary>
+internal sealed record PlanContext
+{
+    /// <summary>The gas.</summary>
+    public required GasProperties Gas { get; init; }
+
+    /// <summary>Whether a temperature follows from a density.</summary>
+    public required bool HasTemperature { get; init; }
+
+    /// <summary>The flow's optics; null where none is expected.</summary>
+    public required FlowOptics? Flow { get; init; }
+
+    /// <summary>The engine's response.</summary>
+    public required EngineResponse Engine { get; init; }
+
+    /// <summary>Prepares a request.</summary>
+    /// <exception cref="ConfigurationException">Gas, flow or a setting cannot be; one sentence for each problem.</exception>
+    public static PlanContext Of(PlanRequest request)
+    {
+        IReadOnlyList<string> problems = [.. PlanCheck.Problems(request), .. DisplacementSettingsCheck.Problems(request.Displacement)];
+        if (problems.Count > 0)
+            throw new ConfigurationException(problems);
+        GasProperties gas = GasProperties.Of(request.Gas);
+        return new PlanContext
+        {
+            Gas = gas,
+            HasTemperature = gas.AmbientTemperature is not null && SceneGas.Of(request.Gas).IsOneGas,
+            Flow = request.Flow is null ? null : FlowOpticsFactory.Of(request.Flow, request.Gas),
+            Engine = new EngineResponse(request.Displacement),
+        };
+    }
+
+    /// <summary>The same gas and flow with another engine.</summary>
+    public PlanContext With(DisplacementSettings settings) => this with { Engine = new EngineResponse(settings) };
+}
