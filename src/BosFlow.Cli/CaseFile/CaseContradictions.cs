@@ -17,12 +17,23 @@ internal static class CaseContradictions
         if (!values.Has(FootageKeys.Frames) && !values.Has(FootageKeys.Video))
             problems.Add(0, "no footage is given; under [footage] write frames = \"frames/*.png\" or video = \"clip.mp4\".");
         Measuring(values, problems);
-        bool hasRig = toml.Sections.Any(section => section.Name == RigKeys.Section.Name) || RigKeys.Section.Keys.Any(values.Has);
-        if (hasRig)
-            RigContradictions.Find(values, LineOf(toml, RigKeys.Section.Name), problems);
+        bool hasRig = FindInRig(values, toml, problems);
         FlowContradictions.Find(values, hasRig, problems);
         GasContradictions.Find(values, problems);
         PlanContradictions.Find(values, problems);
+    }
+
+    /// <summary>Notes the contradictions of [rig] alone.</summary>
+    /// <param name="values">The keys of the file.</param>
+    /// <param name="toml">The file, for its headings.</param>
+    /// <param name="problems">Receives the sentences.</param>
+    /// <returns>Whether the file has a rig.</returns>
+    public static bool FindInRig(CaseValues values, TomlText toml, CaseProblems problems)
+    {
+        bool hasRig = toml.Sections.Any(section => section.Name == RigKeys.Section.Name) || RigKeys.Section.Keys.Any(values.Has);
+        if (hasRig)
+            RigContradictions.Find(values, LineOf(toml, RigKeys.Section.Name), problems);
+        return hasRig;
     }
 
     /// <summary>Notes what is wrong with a case that is to be planned: it needs lens and camera, and no footage yet.</summary>

@@ -18,7 +18,7 @@ public static class AtomicFile
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         ArgumentNullException.ThrowIfNull(write);
-        string temporary = $"{path}{OwnSuffix}";
+        string temporary = TemporaryName(path);
         try
         {
             using (var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.None))
@@ -35,6 +35,9 @@ public static class AtomicFile
             throw;
         }
     }
+
+    /// <summary>Name under which this process writes a file until it is whole.</summary>
+    internal static string TemporaryName(string path) => $"{path}{OwnSuffix}";
 
     /// <summary>Removes what processes of this machine left behind when they were killed while writing.</summary>
     /// <param name="folder">Folder to look through, without its subfolders.</param>

@@ -45,6 +45,17 @@ public static class OpticalScaling
         };
     }
 
+    /// <summary>Scale in the background plane: the one measured, else the one that follows from focal length, pixel pitch and distances.</summary>
+    /// <param name="rig">Distances, and either of the two.</param>
+    /// <returns>m/px.</returns>
+    /// <exception cref="ConfigurationException">Something is missing, out of range or contradicts itself; one sentence for each problem.</exception>
+    public static double BackgroundMetresPerPixel(RigGeometry rig)
+    {
+        ArgumentNullException.ThrowIfNull(rig);
+        List<string> problems = RigProblems(rig);
+        return problems.Count == 0 ? BackgroundScale(rig) : throw new ConfigurationException(problems);
+    }
+
     /// <summary>Diameter of the geometric blur in the flow plane.</summary>
     /// <param name="rig">Distances and camera.</param>
     /// <returns>Diameter, m; null where focal length or f-number is not known.</returns>

@@ -1,0 +1,10 @@
+namespace BosFlow.Cli.Printing;
+
+/// <summary>Kinds of files that print writes.</summary>
+internal enum PrintFileKind
+{
+    Pdf,
+    Svg,
+    Png,
+    Contours,
+}
