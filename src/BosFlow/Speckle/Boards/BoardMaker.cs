@@ -26,9 +26,8 @@ public static class BoardMaker
         double covered = 0;
         for (int size = 0; size < counts.Length; size++)
         {
-            var places = new List<(double X, double Y)>(counts[size]);
-            thrower.Throw(size, counts[size], places, ct);
-            AddDots(dots, places, size, settings.Tones, tones);
+            thrower.Throw(size, counts[size], dots, ct);
+            SetTones(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(dots)[^counts[size]..], settings.Tones, tones);
             covered += counts[size] * DotCounts.AreaOf(settings.Sizes[size]);
         }
 
@@ -46,15 +45,15 @@ public static class BoardMaker
     }
 
     // Exactly half of each size is light on a two-tone board: each dot is drawn with the chance that is left.
-    private static void AddDots(List<PrintedDot> dots, List<(double X, double Y)> places, int size, BoardTones tones, SeededRandom random)
+    private static void SetTones(Span<PrintedDot> dots, BoardTones tones, SeededRandom random)
     {
-        int lightLeft = tones switch { BoardTones.Dark => 0, BoardTones.Inverted => places.Count, _ => (places.Count + (size % 2)) / 2 };
-        for (int i = 0; i < places.Count; i++)
+        int lightLeft = tones switch { BoardTones.Dark => 0, BoardTones.Inverted => dots.Length, _ => dots.Length / 2 };
+        for (int i = 0; i < dots.Length; i++)
         {
-            bool isLight = random.NextUniform() * (places.Count - i) < lightLeft;
+            bool isLight = random.NextUniform() * (dots.Length - i) < lightLeft;
             if (isLight)
                 lightLeft--;
-            dots.Add(new PrintedDot(places[i].X, places[i].Y, size, isLight));
+            dots[i] = dots[i] with { IsLight = isLight };
         }
     }
 }

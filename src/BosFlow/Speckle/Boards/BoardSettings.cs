@@ -3,6 +3,9 @@ namespace BosFlow.Speckle.Boards;
 /// <summary>What a printed background shall be. The same settings give the same board, dot for dot.</summary>
 public sealed record BoardSettings
 {
+    /// <summary>Largest number of dots of a board: its description and its drawing stay within some hundred megabytes.</summary>
+    public const int MostDots = 20_000_000;
+
     /// <summary>Width of the whole board with its edge strips, m.</summary>
     public required double WidthMetres { get; init; }
 

@@ -3,9 +3,6 @@ namespace BosFlow.Speckle.Boards;
 /// <summary>Everything that makes a board impossible, each in one sentence with its limit.</summary>
 internal static class BoardSettingsCheck
 {
-    /// <summary>Largest number of dots of a board: its description and its drawing stay within some hundred megabytes.</summary>
-    public const int MostDots = 20_000_000;
-
     /// <summary>Largest number of sizes on one board.</summary>
     public const int MostSizes = 8;
 
@@ -15,6 +12,9 @@ internal static class BoardSettingsCheck
     private const double LeastSide = 0.010;
     private const double LargestSide = 50;
     private const double LeastDiameter = 20e-6;
+
+    // A description states diameters to 0.1 um: sizes must be told apart by it.
+    private const double LeastStep = 1e-6;
 
     public static IReadOnlyList<string> Problems(BoardSettings settings)
     {
@@ -59,8 +59,8 @@ internal static class BoardSettingsCheck
                 yield return FormattableString.Invariant($"The dot diameter is {Mm(sizes[i].DiameterMetres)} mm; it must be at least {Mm(LeastDiameter)} mm.");
             if (!(sizes[i].Share is > 0 and <= 1))
                 yield return FormattableString.Invariant($"The share of the dots of {Mm(sizes[i].DiameterMetres)} mm is {sizes[i].Share}; it must be greater than 0 and at most 1.");
-            if (i > 0 && sizes[i].DiameterMetres >= sizes[i - 1].DiameterMetres)
-                yield return FormattableString.Invariant($"The dot sizes {Mm(sizes[i - 1].DiameterMetres)} mm and {Mm(sizes[i].DiameterMetres)} mm must differ and come largest first.");
+            if (i > 0 && sizes[i].DiameterMetres > sizes[i - 1].DiameterMetres - LeastStep)
+                yield return FormattableString.Invariant($"The dot sizes {Mm(sizes[i - 1].DiameterMetres)} mm and {Mm(sizes[i].DiameterMetres)} mm must differ by at least {Mm(LeastStep)} mm and come largest first.");
         }
 
         double sum = sizes.Sum(size => size.Share);
@@ -97,8 +97,8 @@ internal static class BoardSettingsCheck
     {
         BoardLayout layout = BoardLayout.Of(settings);
         double[] counts = [.. DotCounts.Of(settings, layout.FreeArea)];
-        if (counts.Sum() > MostDots)
-            yield return FormattableString.Invariant($"The board would need {counts.Sum():0} dots; at most {MostDots} are drawn: take larger dots, a smaller board or less coverage.");
+        if (counts.Sum() > BoardSettings.MostDots)
+            yield return FormattableString.Invariant($"The board would need {counts.Sum():0} dots; at most {BoardSettings.MostDots} are drawn: take larger dots, a smaller board or less coverage.");
         int none = Array.FindIndex(counts, count => count < 1);
         if (none >= 0)
             yield return FormattableString.Invariant($"Not one dot of {Mm(settings.Sizes[none].DiameterMetres)} mm fits the coverage of {settings.Coverage}; make the dots smaller or the board larger.");

@@ -19,48 +19,44 @@ internal sealed class DotThrower
     private readonly BoardSettings settings;
     private readonly FreeArea free;
     private readonly SeededRandom random;
-    private readonly double gap;
     private readonly List<DotGrid> grids = [];
 
     // Domain in whole steps, so that every position is one that a description can state exactly.
     private readonly long firstX;
     private readonly long firstY;
-    private readonly long stepsX;
-    private readonly long stepsY;
-    private readonly BoardRectangle domain;
+    private readonly int stepsX;
+    private readonly int stepsY;
 
     public DotThrower(BoardSettings settings, BoardLayout layout)
     {
         this.settings = settings;
         free = new FreeArea(layout);
         random = new SeededRandom(settings.Seed);
-        gap = settings.GapMetres;
-        double margin = MarginReaches * (settings.Sizes[0].DiameterMetres + gap);
+        double margin = MarginReaches * (settings.Sizes[0].DiameterMetres + settings.GapMetres);
         BoardRectangle pattern = layout.Pattern;
         firstX = (long)Math.Floor((pattern.Left - margin) * BoardMaker.StepsPerMetre);
         firstY = (long)Math.Floor((pattern.Top - margin) * BoardMaker.StepsPerMetre);
-        stepsX = (long)Math.Ceiling((pattern.Width + (2 * margin)) * BoardMaker.StepsPerMetre) + 1;
-        stepsY = (long)Math.Ceiling((pattern.Height + (2 * margin)) * BoardMaker.StepsPerMetre) + 1;
-        domain = new BoardRectangle(
-            firstX / BoardMaker.StepsPerMetre, firstY / BoardMaker.StepsPerMetre, stepsX / BoardMaker.StepsPerMetre, stepsY / BoardMaker.StepsPerMetre);
+        stepsX = checked((int)Math.Ceiling((pattern.Width + (2 * margin)) * BoardMaker.StepsPerMetre) + 1);
+        stepsY = checked((int)Math.Ceiling((pattern.Height + (2 * margin)) * BoardMaker.StepsPerMetre) + 1);
     }
 
     /// <summary>Adds dots of one size until there are as many as asked; sizes come in their order, largest first.</summary>
-    public void Throw(int size, int count, List<(double X, double Y)> kept, CancellationToken ct)
+    public void Throw(int size, int count, List<PrintedDot> dots, CancellationToken ct)
     {
         double diameter = settings.Sizes[size].DiameterMetres;
-        var own = new DotGrid(domain, diameter + gap, (int)Math.Min(int.MaxValue / 4, count * domain.Area / Math.Max(free.CentreArea(diameter / 2), 1e-12)));
-        grids.Add(own);
+        double[] distances = [.. settings.Sizes.Take(size + 1).Select(other => StepsApart(diameter, other.DiameterMetres))];
+        double domainToFree = stepsX / BoardMaker.StepsPerMetre * (stepsY / BoardMaker.StepsPerMetre) / free.CentreArea(diameter / 2);
+        grids.Add(new DotGrid(stepsX, stepsY, distances[size], count * domainToFree));
         int inVain = 0;
         int thrown = 0;
-        int aim = kept.Count + count;
-        while (kept.Count < aim)
+        int aim = dots.Count + count;
+        while (dots.Count < aim)
         {
             if (++thrown % ThrowsBetweenLooks == 0)
                 ct.ThrowIfCancellationRequested();
-            double x = (firstX + (long)(random.NextUniform() * stepsX)) / BoardMaker.StepsPerMetre;
-            double y = (firstY + (long)(random.NextUniform() * stepsY)) / BoardMaker.StepsPerMetre;
-            if (IsTaken(x, y, size))
+            int x = (int)(random.NextUniform() * stepsX);
+            int y = (int)(random.NextUniform() * stepsY);
+            if (IsTaken(x, y, distances))
             {
                 if (++inVain == LargestThrowsInVain)
                     throw new ConfigurationException([BoardSettingsCheck.NoRoomLeft(settings, diameter)]);
@@ -68,22 +64,25 @@ internal sealed class DotThrower
             }
 
             inVain = 0;
-            own.Add(x, y);
-            if (free.Holds(x, y, diameter / 2))
-                kept.Add((x, y));
+            grids[size].Add(x, y);
+            double onBoardX = (firstX + x) / BoardMaker.StepsPerMetre;
+            double onBoardY = (firstY + y) / BoardMaker.StepsPerMetre;
+            if (free.Holds(onBoardX, onBoardY, diameter / 2))
+                dots.Add(new PrintedDot(onBoardX, onBoardY, size, IsLight: false));
         }
     }
 
-    private bool IsTaken(double x, double y, int size)
+    // The own size is met most often.
+    private bool IsTaken(int x, int y, double[] distances)
     {
-        double diameter = settings.Sizes[size].DiameterMetres;
-        // The own size is met most often.
-        for (int other = grids.Count - 1; other >= 0; other--)
+        for (int other = distances.Length - 1; other >= 0; other--)
         {
-            if (grids[other].HasWithin(x, y, ((diameter + settings.Sizes[other].DiameterMetres) / 2) + gap))
+            if (grids[other].HasWithin(x, y, distances[other]))
                 return true;
         }
 
         return false;
     }
+
+    private double StepsApart(double diameter, double other) => (((diameter + other) / 2) + settings.GapMetres) * BoardMaker.StepsPerMetre;
 }

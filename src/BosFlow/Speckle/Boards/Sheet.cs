@@ -9,6 +9,9 @@ namespace BosFlow.Speckle.Boards;
 /// <param name="OffsetY">Where the upper edge of <paramref name="Printed"/> lies on the sheet, m from the sheet's upper edge.</param>
 public sealed record Sheet(int Column, int Row, BoardRectangle Net, BoardRectangle Printed, double OffsetX, double OffsetY)
 {
-    /// <summary>Its number in words: a letter for the row, a number for the column, as on a map.</summary>
-    public string Name => $"{(char)('A' + (Row % 26))}{(Row >= 26 ? (Row / 26).ToString(System.Globalization.CultureInfo.InvariantCulture) : string.Empty)}{Column + 1}";
+    /// <summary>Its number in words: letters for the row, a number for the column, as on a map: A1, B12, after Z1 comes AA1.</summary>
+    public string Name => FormattableString.Invariant($"{Letters(Row)}{Column + 1}");
+
+    private static string Letters(int row) =>
+        row < 26 ? ((char)('A' + row)).ToString() : Letters((row / 26) - 1) + Letters(row % 26);
 }

@@ -6,8 +6,8 @@ namespace BosFlow.Tests.Speckle.Boards;
 public sealed class BoardMakerTests
 {
     private static readonly Gen<BoardSettings> AnyBoard =
-        from width in Gen.Double[0.03, 0.2]
-        from height in Gen.Double[0.03, 0.2]
+        from width in Gen.Double[0.03, 0.1]
+        from height in Gen.Double[0.03, 0.1]
         from diameter in Gen.Double[0.5e-3, 1.2e-3]
         from smaller in Gen.Double[0.3, 1]
         from coverage in Gen.Double[0.05, 0.38]
@@ -45,7 +45,7 @@ public sealed class BoardMakerTests
         }
 
         Assert.True(SmallestGap(board) >= settings.GapMetres - 1e-12);
-    }, iter: 20);
+    }, iter: 12);
 
     [Fact]
     public void Make_AnySettings_ReachesTheCoverageToHalfADotOfEachSize() => AnyBoard.Sample(settings =>
@@ -60,7 +60,7 @@ public sealed class BoardMakerTests
         }
 
         Assert.Equal(board.Dots.Sum(dot => Math.PI / 4 * Math.Pow(settings.Sizes[dot.Size].DiameterMetres, 2)) / free, board.CoverageReached, 1e-9);
-    }, iter: 20);
+    }, iter: 12);
 
     [Theory]
     [InlineData(BoardTones.Dark)]
