@@ -1,4 +1,4 @@
-using MathNet.Numerics;
+using BosFlow.Numerics.Spectral;
 
 namespace BosFlow.Displacement;
 
@@ -37,11 +37,8 @@ public static class DotGradientEnergy
         return Math.PI * sum * Highest / Steps;
     }
 
-    private static double Disc(double diameter, double frequency)
-    {
-        double angle = Math.PI * diameter * frequency;
-        return Math.PI * diameter * diameter / 2 * SpecialFunctions.BesselJ(1, angle) / angle;
-    }
+    private static double Disc(double diameter, double frequency) =>
+        Math.PI * diameter * diameter / 4 * DiscTransform.Value(diameter * frequency);
 
     /// <summary>Mean over directions of 2 cos^2 times the pixel's squared response.</summary>
     private static double MeanOverDirections(double frequency)

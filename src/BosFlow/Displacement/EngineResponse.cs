@@ -30,7 +30,10 @@ public sealed class EngineResponse
     public double At(double frequency)
     {
         double window = Window(frequency);
-        double smoothing = Math.Pow(Math.Cos(Math.PI * settings.SpacingPixels * frequency), 2 * settings.PredictorSmoothings);
+        double cosine = Math.Cos(Math.PI * settings.SpacingPixels * frequency);
+        double smoothing = 1;
+        for (int i = 0; i < settings.PredictorSmoothings; i++)
+            smoothing *= cosine * cosine;
         double part = Coarse(frequency);
         for (int pass = 0; pass < settings.Passes; pass++)
         {
@@ -43,6 +46,9 @@ public sealed class EngineResponse
 
     private double Window(double frequency)
     {
+        // The sum over a top hat of n pixels is closed: sin(n a / 2) / sin(a / 2).
+        if (settings.Weighting == WindowWeighting.TopHat)
+            return frequency < 1e-9 ? 1 : Math.Sin(Math.PI * settings.WindowPixels * frequency) / (settings.WindowPixels * Math.Sin(Math.PI * frequency));
         // Cosines of an arithmetic sequence by the recurrence cos((k + 1) a) = 2 cos(a) cos(k a) - cos((k - 1) a), from the middle out; the weight is symmetric.
         double angle = 2 * Math.PI * frequency;
         double twice = 2 * Math.Cos(angle);

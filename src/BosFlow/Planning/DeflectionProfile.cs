@@ -34,6 +34,9 @@ internal sealed class DeflectionProfile
         amplitudes = Amplitudes(values, step, isSharp);
     }
 
+    /// <summary>Whether the deflection has the other sign on the other side.</summary>
+    public bool IsOdd => odd;
+
     /// <summary>Largest change of the deflection over one size, 1.</summary>
     public double LargestSlope { get; }
 

@@ -23,9 +23,14 @@ internal sealed record PlanContext
     /// <exception cref="ConfigurationException">Gas, flow or a setting cannot be; one sentence for each problem.</exception>
     public static PlanContext Of(PlanRequest request)
     {
-        IReadOnlyList<string> problems = [.. PlanCheck.Problems(request), .. DisplacementSettingsCheck.Problems(request.Displacement)];
-        if (problems.Count > 0)
-            throw new ConfigurationException(problems);
+        ThrowIfWrong(request);
+        return ForMany(request);
+    }
+
+    /// <summary>Prepares what requests that differ in their rig have in common; each is to be checked by <see cref="ThrowIfWrong"/>.</summary>
+    /// <exception cref="ConfigurationException">Gas or flow cannot be; one sentence for each problem.</exception>
+    public static PlanContext ForMany(PlanRequest request)
+    {
         GasProperties gas = GasProperties.Of(request.Gas);
         return new PlanContext
         {
@@ -34,6 +39,15 @@ internal sealed record PlanContext
             Flow = request.Flow is null ? null : FlowOpticsFactory.Of(request.Flow, request.Gas),
             Engine = new EngineResponse(request.Displacement),
         };
+    }
+
+    /// <summary>Refuses a rig that cannot be.</summary>
+    /// <exception cref="ConfigurationException">One sentence for each problem.</exception>
+    public static void ThrowIfWrong(PlanRequest request)
+    {
+        IReadOnlyList<string> problems = [.. PlanCheck.Problems(request), .. DisplacementSettingsCheck.Problems(request.Displacement)];
+        if (problems.Count > 0)
+            throw new ConfigurationException(problems);
     }
 
     /// <summary>The same gas and flow with another engine.</summary>

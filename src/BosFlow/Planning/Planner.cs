@@ -18,7 +18,12 @@ public static class Planner
     public static PlanResult Judge(PlanRequest request, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(request);
-        PlanContext context = PlanContext.Of(request);
+        return Judge(PlanContext.Of(request), request, cancellationToken);
+    }
+
+    /// <summary>Judges one of many rigs; the request has been checked.</summary>
+    internal static PlanResult Judge(PlanContext context, PlanRequest request, CancellationToken cancellationToken)
+    {
         OpticalScale scale = OpticalScaling.From(request.Rig, request.Gas);
         PlanPoint point = PlanPoint.Of(context, request);
         PlanCheckFlow.ThrowIfImpossible(point, context.Flow);
