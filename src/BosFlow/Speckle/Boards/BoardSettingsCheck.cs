@@ -6,7 +6,7 @@ internal static class BoardSettingsCheck
     /// <summary>Largest number of sizes on one board.</summary>
     public const int MostSizes = 8;
 
-    // Discs thrown at random jam at 0.547 of the area (J. Feder 1980, doi 10.1016/0022-5193(80)90358-6); close to it nearly every throw is in vain.
+    // Discs thrown at random jam at 0.547 of the area (J. Feder 1980, J. Theor. Biol. 87:237, from memory); close to it nearly every throw is in vain.
     private const double LargestPacking = 0.5;
 
     private const double LeastSide = 0.010;

@@ -4,7 +4,7 @@ namespace BosFlow.Speckle.Boards;
 /// <remarks>
 /// Discs are thrown over a domain wider than the pattern and under the fiducials too, and only those in the free area become dots: near an edge the
 /// pattern is then the same as anywhere else. Where throwing stopped at the edge instead, discs would crowd along it, having no neighbours beyond.
-/// Source of the scheme: B. Widom 1966, "Random sequential addition of hard spheres to a volume", doi 10.1063/1.1726548.
+/// Source of the scheme: B. Widom 1966, "Random sequential addition of hard spheres to a volume", J. Chem. Phys. 44:3888 (from memory).
 /// </remarks>
 internal sealed class DotThrower
 {

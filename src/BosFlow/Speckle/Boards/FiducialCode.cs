@@ -2,8 +2,8 @@ namespace BosFlow.Speckle.Boards;
 
 /// <summary>The black and white cells of the fiducials: the open family ARUCO_MIP_36h12, 6 x 6 cells within a black border of one cell.</summary>
 /// <remarks>
-/// Two marks, each turned by any quarter, differ in at least 12 of their 36 cells, so that up to 5 misread cells are put right and a mark is never taken
-/// for another. Source: S. Garrido-Jurado et al. 2016, doi 10.1016/j.patcog.2015.09.023.
+/// Two marks, each turned by any quarter, differ in at least 12 of their 36 cells, so that up to 5 misread cells can be put right.
+/// Source: S. Garrido-Jurado et al. 2016, Pattern Recognition 51:481 (from memory).
 /// </remarks>
 public static class FiducialCode
 {

@@ -3,7 +3,7 @@ namespace BosFlow.Speckle.Boards;
 /// <summary>The 36-bit codes of the open family ARUCO_MIP_36h12, by identity: upper left cell in the highest bit, row by row; 1 = white.</summary>
 /// <remarks>
 /// Source: S. Garrido-Jurado, R. Munoz-Salinas, F. J. Madrid-Cuevas, R. Medina-Carnicer 2016, "Generation of fiducial marker dictionaries using
-/// mixed integer linear programming", Pattern Recognition 51:481, doi 10.1016/j.patcog.2015.09.023; read out of OpenCV 4.13's predefined dictionary
+/// mixed integer linear programming", Pattern Recognition 51:481 (from memory); read out of OpenCV 4.13's predefined dictionary
 /// of that name, against which a test compares every code.
 /// </remarks>
 internal static class FiducialCodeTable
