@@ -12,6 +12,7 @@ public sealed class StageOrderTests
         ("Speckle", []),
         ("Footage", []),
         ("Camera", ["Footage"]),
+        ("Inspection", ["Speckle", "Footage", "Camera"]),
         ("Registration", ["Footage", "Camera"]),
         ("Displacement", ["Footage", "Registration"]),
         ("Statistics", ["Displacement"]),
@@ -26,8 +27,9 @@ public sealed class StageOrderTests
     /// <summary>What a stage hands on to the others: its value types and plain functions on them. Whatever else it holds is its own affair.</summary>
     private static readonly Dictionary<string, string[]> Values = new()
     {
+        ["Speckle"] = ["Board", "BoardRectangle", "BoardRuler", "BoardSettings", "BoardTones", "DotSize", "Fiducial", "FiducialCode", "PrintedDot"],
         ["Footage"] = ["GrayImage", "PixelMask", "PixelPolygon", "PixelRectangle", "Frame", "GrayLevels", "RegionMask", "FrameQuality"],
-        ["Camera"] = ["CameraFacts"],
+        ["Camera"] = ["CameraFacts", "FiducialSighting", "PictureTones", "PlaneCamera", "PlaneFit", "PlaneFitResult", "PlaneMap", "PlaneModel", "PlanePoint", "ToneCurve"],
         ["Registration"] = ["PlanarMotion"],
         ["Displacement"] = ["NodeGrid", "VectorField", "VectorFlags"],
         ["Statistics"] = ["FieldStatistics"],

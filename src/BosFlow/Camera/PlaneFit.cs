@@ -15,6 +15,9 @@ public static class PlaneFit
     private const double LeastSigma = 0.02;
     private const int Rounds = 4;
     private const double OutlierSigmas = 6;
+
+    // Common practice, no source: what a lens's higher terms leave in a ratio of lengths across a picture.
+    private const double LensRatioSigma = 3e-4;
     private const double MedianToSigma = 1.4826;
     private static readonly double[] FocalShares = [0.6, 1.2, 3, 8];
 
@@ -98,6 +101,7 @@ public static class PlaneFit
         PlaneMap plane = camera.ToMap();
         double tiltX = Variance(PlaneParameters.FirstTilt);
         double tiltY = Variance(PlaneParameters.FirstTilt + 1);
+        double lens = parameters.Free.Contains(0) ? LensRatioSigma * LensRatioSigma : 0;
         double ratio = Math.Exp(p[PlaneParameters.Ratio]);
         double scale = Math.Sqrt(points.Average(point => plane.AreaScaleAt(point.X, point.Y)));
         double rms = Math.Sqrt(misses.Sum(miss => miss * miss) / points.Count);
@@ -109,7 +113,7 @@ public static class PlaneFit
             RmsPixels = rms,
             RmsMetres = rms / scale,
             Ratio = ratio,
-            RatioSigma = ratio * Math.Sqrt(Variance(PlaneParameters.Ratio) + (((tiltX * tiltX) + (tiltY * tiltY)) / 2)),
+            RatioSigma = ratio * Math.Sqrt(Variance(PlaneParameters.Ratio) + lens + (((tiltX * tiltX) + (tiltY * tiltY)) / 2)),
             TiltRadians = camera.TiltRadians,
             TiltSigma = Math.Sqrt((tiltX + tiltY) / 2),
             EdgeGrowthMetres = p[PlaneParameters.Growth],
