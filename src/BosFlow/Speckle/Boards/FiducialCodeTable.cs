@@ -8,7 +8,7 @@ namespace BosFlow.Speckle.Boards;
 /// </remarks>
 internal static class FiducialCodeTable
 {
-    public static readonly ulong[] Codes =
+    public static ReadOnlySpan<ulong> Codes =>
     [
         0xD2B63A09D, 0x6001134E5, 0x1206FBE72, 0xFF8AD6CB4, 0x85DA9BC49, 0xB461AFE9C, 0x6DB51FE13, 0x5248C541F, 0x008F34503, 0x8EA462ECE,
         0xEAC2BE76D, 0x1AF615C44, 0xB48A49F27, 0x2E4E1283B, 0x78B1F2FA8, 0x27D34F57E, 0x89222FFF1, 0x4C1669406, 0xBF49B3511, 0xDC191CD5D,
