@@ -19,6 +19,7 @@ internal static class RootCommandFactory
         };
         CommonOptions.AddTo(root);
         root.Add(NewCommand.Create(environment));
+        root.Add(PlanCommand.Create(environment));
         root.Add(PrintCommand.Create(environment));
         root.Add(RunCommand.Create(environment));
         root.Add(RenderCommand.Create(environment));

@@ -75,10 +75,20 @@ public sealed class Talk
         ArgumentNullException.ThrowIfNull(content);
         if (!Json)
             return;
+        environment.Output.WriteLine(Headed(name, version, content).ToJsonString(DocumentLayout));
+    }
+
+    /// <summary>A document with its name and version in front.</summary>
+    /// <param name="name">Name of the document, usually the command.</param>
+    /// <param name="version">Version of the document's layout.</param>
+    /// <param name="content">The content.</param>
+    public static JsonObject Headed(string name, int version, JsonObject content)
+    {
+        ArgumentNullException.ThrowIfNull(content);
         var document = new JsonObject { ["document"] = name, ["version"] = version };
         foreach ((string key, JsonNode? value) in content)
             document[key] = value?.DeepClone();
-        environment.Output.WriteLine(document.ToJsonString(DocumentLayout));
+        return document;
     }
 
     /// <summary>A remark, on stderr; left out with --quiet.</summary>
