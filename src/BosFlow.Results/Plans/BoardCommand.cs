@@ -21,7 +21,7 @@ public static class BoardCommand
         string coverage = board.Coverage == new PlannedBoard().Coverage ? string.Empty : string.Create(CultureInfo.InvariantCulture, $" --coverage {board.Coverage:0.###}");
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"bosflow print --board-mm {width:0}x{height:0} --dot-mm {plan.DotMetres * 1e3:0.####}{coverage} --paper A4 --output board.pdf");
+            $"bosflow print --board-mm {width:0}x{height:0} --dot-mm {plan.DotMetres * 1e3:G3}{coverage} --paper A4 --output board.pdf");
     }
 
     /// <summary>A sentence about paper on which the board is one sheet; empty where none is large enough.</summary>

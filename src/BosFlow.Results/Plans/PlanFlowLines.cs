@@ -42,5 +42,9 @@ internal static class PlanFlowLines
 
     private static PlanLine Ratio(string name, double ratio, Detectability verdict) => Line(name, ratio, string.Empty, Verdict(verdict));
 
-    private static string Sentence(string text) => text.EndsWith('.') ? text : text + ".";
+    private static string Sentence(string text)
+    {
+        string whole = text.EndsWith('.') ? text : text + ".";
+        return whole.Length > 0 ? char.ToUpperInvariant(whole[0]) + whole[1..] : whole;
+    }
 }

@@ -27,7 +27,7 @@ public static class PlanSheet
     private static PlanGroup Sensitivity(PlanResult plan)
     {
         string mean = $"of {plan.Request.FlowFrames} frames against a reference of {plan.Request.ReferenceFrames}";
-        const string NoPlume = "no plume is seen however hot, or the molar mass is not known";
+        const string NoPlume = "none is seen however hot, or flow and surroundings are not one gas of known molar mass";
         return new PlanGroup(
             "Sensitivity",
             [

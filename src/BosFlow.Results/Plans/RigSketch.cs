@@ -35,7 +35,7 @@ internal static class RigSketch
             Depth(ink, plan, X, axis, height);
             Cone(ink, plan, X, axis, scale);
             Plane(ink, X(rig.LensToFlowMetres), axis, (float)(plan.ViewAtFlow.Height * scale), Flow, $"flow, view {Size(plan.ViewAtFlow)}", Top - 62);
-            Plane(ink, X(distance), axis, (float)(plan.ViewAtBoard.Height * scale), Ink.Dark, $"board, view {Size(plan.ViewAtBoard)}", Top - 32);
+            Plane(ink, X(distance), axis, Math.Min((float)((plan.Request.Board.HeightMetres ?? plan.ViewAtBoard.Height) * scale), height + 60), Ink.Dark, $"board, view {Size(plan.ViewAtBoard)}", Top - 32);
             ink.Fill(new SKRect(Left - 34, axis - 16, Left - 8, axis + 16), Ink.Soft);
             ink.Fill(new SKRect(Left - 8, axis - 10, Left, axis + 10), Ink.Dark);
             float below = axis + (height / 2) + 34;

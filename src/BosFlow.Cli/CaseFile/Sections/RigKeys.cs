@@ -22,7 +22,7 @@ internal static class RigKeys
 
     public static readonly NumberKey PixelPitch = Length("pixel_pitch_um", "Distance between neighbouring pixels on the sensor, for the picture size of the footage.", 1e3, 1.55);
 
-    public static readonly NumberKey FNumber = Length("f_number", "f-number of the lens; only for the blur stated in the report.", 128, 2.8);
+    public static readonly NumberKey FNumber = Length("f_number", "f-number of the lens: for the blur stated in the report, and for bosflow plan.", 128, 2.8);
 
     public static readonly NumberKey LensToFlowSigma = NumberKey.Uncertainty(Name, "lens_to_flow_sigma_mm", "Standard uncertainty of lens_to_flow_mm; the entrance pupil of a long lens lies some cm inside.", 1e6, 5);
 
