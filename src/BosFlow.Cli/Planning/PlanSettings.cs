@@ -11,6 +11,12 @@ internal sealed record PlanSettings
     /// <summary>Options that stand for keys, as typed.</summary>
     public required IReadOnlyList<(CaseKey Key, string Typed)> Options { get; init; }
 
+    /// <summary>Sweeps, as typed.</summary>
+    public required IReadOnlyList<string> Sweeps { get; init; }
+
+    /// <summary>Whether the best rigs within the limits are looked for.</summary>
+    public required bool Optimise { get; init; }
+
     /// <summary>Absolute path of the folder of the page; null for none.</summary>
     public required string? OutputFolder { get; init; }
 

@@ -27,6 +27,10 @@ internal static class PlanWords
         yield return string.Empty;
     }
 
+    /// <summary>The cautions at the foot of every sheet and table.</summary>
+    public static IEnumerable<string> Cautions() =>
+        ["Cautions", .. PlanCautions.Sentences.SelectMany(sentence => TextLines.Of(sentence, "  - ", "    "))];
+
     private static IEnumerable<string> Sheet(IReadOnlyList<PlanGroup> groups)
     {
         PlanLine[] all = [.. groups.SelectMany(group => group.Lines)];
@@ -68,7 +72,4 @@ internal static class PlanWords
             yield return "  " + sentence;
         yield return string.Empty;
     }
-
-    private static IEnumerable<string> Cautions() =>
-        ["Cautions", .. PlanCautions.Sentences.SelectMany(sentence => TextLines.Of(sentence, "  - ", "    "))];
 }

@@ -110,6 +110,57 @@ public sealed class PlanCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Plan_SweepOfOneQuantity_IsATableWithTwelveSteps()
+    {
+        ProcessResult result = await CliRun.InsideAsync(folder.Root, "plan", Candle, "--sweep", "f_number=2.8:22");
+
+        Assert.Equal(ExitCode.Done, result.ExitCode);
+        string[] lines = result.Output.Split(Environment.NewLine);
+        Assert.Equal("Over the f-number", lines[0]);
+        Assert.Matches("^  f_number +displacement \\(px\\) +noise \\(px\\) +ratio", lines[1]);
+        Assert.StartsWith("  2.8 ", lines[2], StringComparison.Ordinal);
+        Assert.StartsWith("  22 ", lines[13], StringComparison.Ordinal);
+        Assert.Contains("Cautions", lines);
+    }
+
+    [Fact]
+    public async Task Plan_SweepAndSearchWithOutput_WriteTheirPictures()
+    {
+        ProcessResult result = await CliRun.InsideAsync(
+            folder.Root, "plan", Onboard, "--sweep", "f_number=2.8:22:4", "--sweep", "split=0.2:0.8:3", "--optimise", "--output", "plan", "--json", "--quiet");
+
+        Assert.Equal(ExitCode.Done, result.ExitCode);
+        Assert.Equal(["optimise.png", "plan.html", "plan.json", "plan.png", "sweep.png"], Directory.EnumerateFiles(Path.Combine(folder.Root, "plan")).Select(Path.GetFileName).Order());
+        JsonNode document = JsonNode.Parse(result.Output)!;
+        Assert.Equal(3, document["sweep"]!["ratio"]!.AsArray().Count);
+        JsonNode best = Assert.Single(document["optimise"]!["front"]!.AsArray(), rig => (bool)rig!["best"]!)!;
+        Assert.True((double)best["lens_to_flow_m"]! + (double)best["flow_to_background_m"]! <= 1.9 + 1e-9);
+        Assert.True((double)best["board_width_m"]! <= 0.5 + 1e-9);
+        Assert.True((double)best["view_width_m"]! >= 0.18 - 1e-9);
+    }
+
+    [Fact]
+    public async Task Plan_NoRigWithinTheLimits_TellsWhatStandsInTheWay()
+    {
+        ProcessResult result = await CliRun.InsideAsync(folder.Root, "plan", Onboard, "--optimise", "--least-view-width-mm", "400", "--largest-board-width-mm", "300");
+
+        Assert.Equal(ExitCode.BadInput, result.ExitCode);
+        Assert.StartsWith("error: No rig is within the limits; the nearest one fails as follows.", result.Error, StringComparison.Ordinal);
+        Assert.True(result.Error.Split(Environment.NewLine).Length > 2);
+        Assert.Empty(result.Output);
+    }
+
+    [Fact]
+    public async Task Plan_WrongSweep_IsRefusedBeforeAnything()
+    {
+        ProcessResult result = await CliRun.InsideAsync(folder.Root, "plan", Candle, "--sweep", "f_number=22:2.8", "--output", "never");
+
+        Assert.Equal(ExitCode.BadInput, result.ExitCode);
+        Assert.Equal($"error: --sweep f_number=22:2.8 runs backwards; write f_number=2.8:22.{Environment.NewLine}", result.Error);
+        Assert.False(Directory.Exists(Path.Combine(folder.Root, "never")));
+    }
+
+    [Fact]
     public async Task Plan_MissingCaseFile_SaysSo()
     {
         ProcessResult result = await CliRun.InsideAsync(folder.Root, "plan", "no-such.toml");
