@@ -57,7 +57,7 @@ internal static class PrintLimits
         double smallest = settings.Sizes[^1].DiameterMetres;
         if (smallest < feature)
             problems.Add($"Dots of {BoardWords.Millimetres(smallest)} mm are smaller than the cutter makes, {limit}; give larger dots or a finer cutter.");
-        double cell = (settings.FiducialSideMetres ?? (2 * FiducialCode.Cells * settings.Sizes[0].DiameterMetres)) / FiducialCode.Cells;
+        double cell = settings.FiducialMetres / FiducialCode.Cells;
         if (settings.WithFiducials && cell < feature)
             problems.Add($"The cells of the fiducials are {BoardWords.Millimetres(cell)} mm, smaller than the cutter makes, {limit}; give --fiducial-mm {Up(feature * FiducialCode.Cells)} or more.");
         if (smallest >= feature && settings.GapMetres < feature)

@@ -33,7 +33,7 @@ internal sealed class PrintOptions
     private readonly Option<string> tones = new("--tones") { Description = "dark (black on white), inverted (white on black) or two-tone (black and white on grey).", HelpName = "TONES", DefaultValueFactory = _ => "dark" };
     private readonly Option<ulong> seed = new("--seed") { Description = "Seed of the random pattern: the same seed gives the same dots.", HelpName = "N", DefaultValueFactory = _ => 1 };
     private readonly Option<bool> noFiducials = new("--no-fiducials") { Description = "Leave the coded marks out; scale and orientation are then not found by themselves." };
-    private readonly Option<double?> fiducial = new("--fiducial-mm") { Description = "Side of a fiducial; 16 of the largest dots where not given.", HelpName = "MM" };
+    private readonly Option<double?> fiducial = new("--fiducial-mm") { Description = "Side of a fiducial; where not given 16 of the largest dots, or what a small board has room for.", HelpName = "MM" };
     private readonly Option<double> inkGain = Number("--ink-gain-mm", "MM", "By how much the printer makes dots larger than drawn; they are drawn smaller by it.", 0);
     private readonly Option<double> printerDpi = Number("--printer-dpi", "DPI", "Resolution of the printer; dots below 5 of its dots are refused.", 600);
     private readonly Option<double?> cutter = new("--cutter-mm") { Description = "Smallest feature that the cutter can make, with --contours; 0.5 where not given.", HelpName = "MM" };

@@ -52,7 +52,7 @@ internal sealed record BoardLayout
         double strip = settings.HeightMetres - pattern.Bottom;
         // Upper half of the strip: ruler and its numbers; lower half: legend.
         double legendTop = settings.HeightMetres - Tenths(strip / 2);
-        double side = settings.FiducialSideMetres ?? FiducialRing.DefaultSide(settings.Sizes);
+        double side = settings.FiducialMetres;
         return new BoardLayout
         {
             Pattern = pattern,

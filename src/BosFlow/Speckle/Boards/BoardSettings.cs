@@ -30,7 +30,7 @@ public sealed record BoardSettings
     /// <summary>Whether the board carries fiducials.</summary>
     public bool WithFiducials { get; init; } = true;
 
-    /// <summary>Side of a fiducial, m; null = 16 times the largest dot: then each of its 8 cells is two dots wide.</summary>
+    /// <summary>Side of a fiducial, m; null = 16 times the largest dot, so that each of its 8 cells is two dots wide, or less where the board is small.</summary>
     public double? FiducialSideMetres { get; init; }
 
     /// <summary>By how much ink makes a disc larger than drawn (diameter), m; discs are drawn smaller by it. Measured with print --check.</summary>
@@ -41,6 +41,9 @@ public sealed record BoardSettings
 
     /// <summary>Least gap between the edges of two dots, m: the one asked for, else a tenth of the smallest diameter.</summary>
     public double GapMetres => LeastGapMetres ?? (Sizes[^1].DiameterMetres / 10);
+
+    /// <summary>Side of the fiducials, m: the one asked for, else 16 times the largest dot or what a small board has room for.</summary>
+    public double FiducialMetres => FiducialSideMetres ?? FiducialRing.DefaultSide(Sizes, BoardLayout.PatternOf(this));
 
     /// <summary>Everything that is wrong with these settings, one sentence each with the limit; empty where nothing is.</summary>
     public IReadOnlyList<string> Problems() => BoardSettingsCheck.Problems(this);

@@ -81,7 +81,7 @@ internal static class BoardSettingsCheck
             yield break;
         }
 
-        double side = settings.FiducialSideMetres ?? FiducialRing.DefaultSide(settings.Sizes);
+        double side = settings.FiducialMetres;
         double largest = FiducialRing.LargestSide(pattern);
         if (settings.WithFiducials && side > largest)
         {

@@ -12,8 +12,20 @@ internal static class FiducialRing
     // A shorter edge of three zones leaves one zone's width between two corners.
     private const double LeastZonesAlongAnEdge = 3;
 
-    /// <summary>16 times the largest dot: each of the 8 cells is two dots wide.</summary>
-    public static double DefaultSide(IReadOnlyList<DotSize> sizes) => 2 * FiducialCode.Cells * sizes[0].DiameterMetres;
+    // Cells narrower than a dot are finer than what the board is made for.
+    private const double LeastDotsPerCell = 1;
+    private const double UsualDotsPerCell = 2;
+
+    /// <summary>
+    /// 16 times the largest dot, so that each of the 8 cells is two dots wide; where a small board has no room for it, the largest side that fits, in whole tenths of
+    /// a millimetre, but no cell narrower than a dot.
+    /// </summary>
+    public static double DefaultSide(IReadOnlyList<DotSize> sizes, BoardRectangle pattern)
+    {
+        double cells = FiducialCode.Cells * sizes[0].DiameterMetres;
+        double fitting = Math.Floor(LargestSide(pattern) * 1e4) / 1e4;
+        return Math.Clamp(fitting, LeastDotsPerCell * cells, UsualDotsPerCell * cells);
+    }
 
     /// <summary>One cell.</summary>
     public static double QuietZone(double side) => side / FiducialCode.Cells;

@@ -64,6 +64,22 @@ public sealed class BoardLayoutTests
     }
 
     [Fact]
+    public void Make_SmallBoardForItsDots_GivesFiducialsWhatRoomThereIs()
+    {
+        Board board = BoardMaker.Make(BoardMakerTests.A4() with { Sizes = [new(4e-3, 1)], Coverage = 0.3 }, CancellationToken.None);
+
+        // A third of the shorter side of 182 mm, less the white zones.
+        Assert.Equal(0.0485, board.Fiducials[0].Side, 1e-12);
+        Assert.Equal(4, board.Fiducials.Count);
+    }
+
+    [Fact]
+    public void Problems_DotsThatLeaveNoCellOfADotsWidth_NameTheLargestFiducial() =>
+        Assert.Contains(
+            (BoardMakerTests.A4() with { Sizes = [new(10e-3, 1)] }).Problems(),
+            problem => problem.Contains("the largest are 48.533 mm", StringComparison.Ordinal));
+
+    [Fact]
     public void Make_LargeBoard_SpacesFiducialsByAtMostSomeHundredDots()
     {
         var settings = new BoardSettings { WidthMetres = 1.2, HeightMetres = 0.8, Sizes = [new(1e-3, 1)], Coverage = 0.01 };
