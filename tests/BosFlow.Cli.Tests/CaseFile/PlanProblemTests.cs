@@ -42,6 +42,7 @@ public sealed class PlanProblemTests
         { "rig.flow_to_background_mm", "-5", "--flow-to-background-mm -5 is out of range; give a number greater than 0 and at most 10000000 mm." },
         { "camera.picture_width_px", "4056.5", "--picture-width-px 4056.5 is a number; give a whole number from 64 to 65536 px." },
         { "expected.kind", "plum", "--expected plum is not known; did you mean \"plume\"? Allowed: \"jet\", \"plume\", \"plate\", \"shock\", \"lens\", \"gas-cell\" or \"deflection\"." },
+        { "limits.f_numbers", "2.8,", "--f-numbers 2.8, holds an empty place between commas; give a list of 1 to 32 different numbers greater than 0 and at most 128, as in [2.8, 4.0, 5.6, 8.0, 11.0]." },
         { "limits.f_numbers", "2.8,x", "--f-numbers 2.8,x holds x; give a list of 1 to 32 different numbers greater than 0 and at most 128, as in [2.8, 4.0, 5.6, 8.0, 11.0]." },
     };
 

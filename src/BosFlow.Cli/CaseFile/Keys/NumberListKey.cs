@@ -51,7 +51,7 @@ internal sealed class NumberListKey : TypedCaseKey<IReadOnlyList<double>>
         foreach (TomlNode item in node.Items)
         {
             if (!item.TryNumber(out double number) || !(number > Above && number <= Maximum))
-                return $"holds {item.Quote}; give {Allowed}.";
+                return $"holds {(item.Quote.Length == 0 ? "an empty place between commas" : item.Quote)}; give {Allowed}.";
             if (numbers.Contains(number))
                 return $"holds {item.Quote} twice; give each number once.";
             numbers.Add(number);
