@@ -2,6 +2,7 @@ using BosFlow.Benchmarks.Boards;
 using BosFlow.Benchmarks.Density;
 using BosFlow.Benchmarks.Kernels;
 using BosFlow.Benchmarks.Peers;
+using BosFlow.Benchmarks.Printing;
 using BosFlow.Benchmarks.Speed;
 
 namespace BosFlow.Benchmarks;
@@ -14,9 +15,10 @@ internal static class Program
           peers   [--large] [--rounds N] [--output FILE]   BosFlow beside OpenCV's dense optical flow and phase correlation
           speed   [--large] [--rounds N] [--output FILE]   frames a second of the engine and of a whole run, memory at its peak
           density [--rounds N] [--output FILE]             integration beside MathNet and SciPy, Abel inversions on analytic pairs
+          print   [--rounds N] [--output FILE]             a printed board of a million dots: time, size, truth of its drawings
           board-check [--output FILE]                      the check of printed boards on random exact photos
           kernels [BenchmarkDotNet options]                the hot loops beside their plain twins
-        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, density-solvers.md and board-check.md.
+        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, density-solvers.md, printing.md and board-check.md.
         """;
 
     private static int Main(string[] args)
@@ -31,6 +33,9 @@ internal static class Program
                 return 0;
             case ["density", .. string[] rest] when MeasurementOptions.TryParse(rest, "density-solvers.md", out MeasurementOptions? options):
                 DensityMeasurement.Run(options);
+                return 0;
+            case ["print", .. string[] rest] when MeasurementOptions.TryParse(rest, "printing.md", out MeasurementOptions? options):
+                PrintMeasurement.Run(options);
                 return 0;
             case ["board-check", .. string[] rest] when MeasurementOptions.TryParse(rest, "board-check.md", out MeasurementOptions? options):
                 BoardCheckMeasurement.Run(options);

@@ -33,4 +33,31 @@ public sealed record GreyPage(int Width, int Height, byte[] Pixels)
             throw new InvalidDataException($"{path} is no grey map of 8 bits.");
         return new GreyPage(width, height, bytes[at..]);
     }
+
+    /// <summary>Middle of the ink of a part of the page, of an upright or a level line.</summary>
+    /// <param name="ink">Ink of the grey levels, see <see cref="DiscFinder"/>.</param>
+    /// <param name="left">First column of the part, px.</param>
+    /// <param name="right">Column behind the last one, px.</param>
+    /// <param name="top">First row, px.</param>
+    /// <param name="bottom">Row behind the last one, px.</param>
+    /// <returns>px from the left and from the upper edge of the page; NaN where there is no ink.</returns>
+    public (double X, double Y) MiddleOfInk(double[] ink, int left, int right, int top, int bottom)
+    {
+        ArgumentNullException.ThrowIfNull(ink);
+        double sum = 0;
+        double sumX = 0;
+        double sumY = 0;
+        for (int y = top; y < bottom; y++)
+        {
+            for (int x = left; x < right; x++)
+            {
+                double here = ink[Pixels[(y * Width) + x]];
+                sum += here;
+                sumX += here * (x + 0.5);
+                sumY += here * (y + 0.5);
+            }
+        }
+
+        return (sumX / sum, sumY / sum);
+    }
 }

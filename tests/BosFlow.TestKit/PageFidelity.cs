@@ -5,20 +5,35 @@ public sealed record PageFidelity
 {
     private const double MillimetresPerInch = 25.4;
 
-    /// <summary>Number of discs that were found; two that touch count as one.</summary>
-    public required int Found { get; init; }
+    /// <summary>Diameters found, mm; two discs that touch count as one.</summary>
+    public required IReadOnlyList<double> DiametersMillimetres { get; init; }
 
-    /// <summary>Median of the diameters found, mm.</summary>
-    public required double MedianDiameterMillimetres { get; init; }
-
-    /// <summary>Median of the relative errors of the diameters, 1.</summary>
-    public required double MedianDiameterError { get; init; }
-
-    /// <summary>Largest relative error of a diameter, 1.</summary>
-    public required double WorstDiameterError { get; init; }
+    /// <summary>Relative errors of these diameters, 1.</summary>
+    public required IReadOnlyList<double> DiameterErrors { get; init; }
 
     /// <summary>Largest distance of a centre from where it should be, mm.</summary>
     public required double WorstPlaceErrorMillimetres { get; init; }
+
+    /// <summary>Number of discs that were found.</summary>
+    public int Found => DiameterErrors.Count;
+
+    /// <summary>Median of the diameters found, mm; NaN for none.</summary>
+    public double MedianDiameterMillimetres => Middle(DiametersMillimetres);
+
+    /// <summary>Median of the relative errors of the diameters, 1; NaN for none.</summary>
+    public double MedianDiameterError => Middle(DiameterErrors);
+
+    /// <summary>Largest relative error of a diameter, 1; NaN for none.</summary>
+    public double WorstDiameterError => DiameterErrors.Count == 0 ? double.NaN : DiameterErrors.Max(Math.Abs);
+
+    /// <summary>Several pages, or parts of one, together.</summary>
+    /// <param name="parts">At least one.</param>
+    public static PageFidelity Together(IReadOnlyList<PageFidelity> parts) => new()
+    {
+        DiametersMillimetres = [.. parts.SelectMany(part => part.DiametersMillimetres)],
+        DiameterErrors = [.. parts.SelectMany(part => part.DiameterErrors)],
+        WorstPlaceErrorMillimetres = parts.Max(part => part.WorstPlaceErrorMillimetres),
+    };
 
     /// <summary>
     /// Ink of the grey levels of poppler: its renderer covers 4 x 4 points a pixel and draws k covered ones with (k / 16) to the power of 1.5 of the ink. Found by
@@ -54,15 +69,8 @@ public sealed record PageFidelity
             worstPlace = Math.Max(worstPlace, Math.Sqrt(((found.X - x) * (found.X - x)) + ((found.Y - y) * (found.Y - y))) / scale);
         }
 
-        return new PageFidelity
-        {
-            Found = errors.Count,
-            MedianDiameterMillimetres = Middle(diameters),
-            MedianDiameterError = Middle(errors),
-            WorstDiameterError = errors.Count == 0 ? double.NaN : errors.Max(Math.Abs),
-            WorstPlaceErrorMillimetres = worstPlace,
-        };
+        return new PageFidelity { DiametersMillimetres = diameters, DiameterErrors = errors, WorstPlaceErrorMillimetres = worstPlace };
     }
 
-    private static double Middle(List<double> values) => values.Count == 0 ? double.NaN : values.Order().ElementAt(values.Count / 2);
+    private static double Middle(IReadOnlyList<double> values) => values.Count == 0 ? double.NaN : values.Order().ElementAt(values.Count / 2);
 }

@@ -16,11 +16,11 @@ public static class PrintCommand
     public static Command Create(CommandEnvironment environment)
     {
         var options = new PrintOptions();
-        var command = new ExampleCommand("print", "Draw a background of random dots to print, with fiducials and rulers.")
+        var command = new ExampleCommand("print", "Draw a background of random dots to print, with fiducials, rulers and a description.")
         {
             Examples =
             [
-                ("bosflow print --paper A4 --dot-mm 1.0 --seed 5 --output board.pdf", "one sheet of exact size"),
+                ("bosflow print --paper A4 --dot-mm 1.0 --seed 5 --output board.pdf", "one sheet; board.json and board.dots.csv beside it say where every dot is"),
                 ("bosflow print --paper A3 --board-mm 1200x800 --dot-mm 1.6 --output wall.pdf", "a large board cut to sheets, with crop marks and a page that shows how to glue them"),
                 ("bosflow print --dot-px 2.7 --case my-flight/case.toml --output board.pdf", "dots of 2.7 px in the picture, by the distances and the camera in the case"),
                 ("bosflow print --paper A2 --dot-mm 0.8,1.6 --output board.svg --output board.png --dpi 600", "two sizes for two zooms, as SVG and as PNG of true resolution"),
@@ -60,6 +60,7 @@ public static class PrintCommand
 
     private static JsonObject Document(PrintJob job, Board board) => new()
     {
+        ["description"] = job.DescriptionPath,
         ["files"] = new JsonArray([.. job.Files.Select(file => (JsonNode)new JsonObject
         {
             ["kind"] = file.Kind.ToString().ToLowerInvariant(),

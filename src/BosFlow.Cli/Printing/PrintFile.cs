@@ -7,4 +7,8 @@ namespace BosFlow.Cli.Printing;
 /// <param name="Path">Absolute path.</param>
 /// <param name="Sheet">The sheet it shows; null where it shows none or all of them, or is an assembly sketch.</param>
 /// <param name="IsAssembly">Whether it shows how the sheets go together.</param>
-internal sealed record PrintFile(PrintFileKind Kind, string Path, Sheet? Sheet = null, bool IsAssembly = false);
+internal sealed record PrintFile(PrintFileKind Kind, string Path, Sheet? Sheet = null, bool IsAssembly = false)
+{
+    /// <summary>Whether it is something to look at, not the description or its table.</summary>
+    public bool IsDrawing => Kind is not (PrintFileKind.Description or PrintFileKind.Dots);
+}

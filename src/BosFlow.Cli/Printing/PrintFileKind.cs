@@ -3,6 +3,8 @@ namespace BosFlow.Cli.Printing;
 /// <summary>Kinds of files that print writes.</summary>
 internal enum PrintFileKind
 {
+    Description,
+    Dots,
     Pdf,
     Svg,
     Png,

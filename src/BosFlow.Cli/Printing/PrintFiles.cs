@@ -1,3 +1,4 @@
+using BosFlow.Results.Boards;
 using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Cli.Printing;
@@ -5,17 +6,21 @@ namespace BosFlow.Cli.Printing;
 /// <summary>Decides which files are written, and whether they may be.</summary>
 internal static class PrintFiles
 {
-    /// <summary>The files, in the order written.</summary>
+    /// <summary>The files: the drawings in the order asked for, then the description, named after the first drawing, and its table of dots.</summary>
     /// <param name="outputs">Absolute paths of the drawings, their endings checked.</param>
     /// <param name="contours">Absolute path of the outlines, or null.</param>
     /// <param name="plan">The sheets.</param>
     public static IReadOnlyList<PrintFile> Of(IReadOnlyList<string> outputs, string? contours, SheetPlan plan)
     {
+        string first = outputs.Count > 0 ? outputs[0] : contours!;
+        string description = Path.ChangeExtension(first, ".json");
         List<PrintFile> files = [];
         foreach (string output in outputs)
             files.AddRange(Drawings(output, plan));
         if (contours is not null)
             files.Add(new PrintFile(PrintFileKind.Contours, contours));
+        files.Add(new PrintFile(PrintFileKind.Description, description));
+        files.Add(new PrintFile(PrintFileKind.Dots, BoardFile.DotsPathOf(description)));
         return files;
     }
 

@@ -15,6 +15,9 @@ internal sealed record PrintJob
 
     public required IReadOnlyList<PrintFile> Files { get; init; }
 
+    /// <summary>Absolute path of the description.</summary>
+    public string DescriptionPath => Files.First(file => file.Kind == PrintFileKind.Description).Path;
+
     /// <summary>What the user should know before printing, a sentence each.</summary>
     public required IReadOnlyList<string> Warnings { get; init; }
 

@@ -29,6 +29,9 @@ internal static class PrintWords
                 _ => ", then lay a steel rule along both rulers.",
             });
         }
+
+        string description = Path.GetFileName(job.DescriptionPath);
+        yield return $"Keep {description} and {Path.GetFileName(BoardFile.DotsPathOf(description))} with the board: they say where every dot is. For run, write description = \"{description}\" under [board] of the case.";
     }
 
     private static string Marks(Board board)

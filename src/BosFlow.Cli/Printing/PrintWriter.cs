@@ -15,13 +15,16 @@ internal static class PrintWriter
     public static void Write(PrintJob job, Board board, string version, CancellationToken cancellationToken)
     {
         var print = new BoardPrint { Board = board, Plan = job.Plan, Date = job.Date, ProgramVersion = version };
-        using var files = new FileSet();
-        foreach (PrintFile file in job.Files)
-            files.Write(file.Path, stream => Write(stream, file, job, print, cancellationToken));
-        files.Commit();
+        var document = new BoardDocument { Board = board, Sheets = job.Plan, Date = job.Date, ProgramVersion = version };
+        using var drawings = new FileSet();
+        foreach (PrintFile file in job.Files.Where(file => file.IsDrawing))
+            drawings.Write(file.Path, stream => Draw(stream, file, job, print, cancellationToken));
+        cancellationToken.ThrowIfCancellationRequested();
+        BoardFile.Write(job.DescriptionPath, document);
+        drawings.Commit();
     }
 
-    private static void Write(Stream stream, PrintFile file, PrintJob job, BoardPrint print, CancellationToken cancellationToken)
+    private static void Draw(Stream stream, PrintFile file, PrintJob job, BoardPrint print, CancellationToken cancellationToken)
     {
         switch (file)
         {
@@ -44,7 +47,7 @@ internal static class PrintWriter
                 BoardContours.Write(stream, print.Board, cancellationToken);
                 break;
             default:
-                throw new InvalidOperationException($"{file.Kind} is not drawn here.");
+                throw new InvalidOperationException($"{file.Kind} is no drawing.");
         }
     }
 }

@@ -113,26 +113,9 @@ public sealed class TiledBoardTests : IDisposable
         int cornerX = (int)Math.Round(sheet.OffsetX * PixelsPerMetre);
         int cornerY = (int)Math.Round(sheet.OffsetY * PixelsPerMetre);
         int mm = (int)(PixelsPerMetre / 1000);
-        double x = Middle(page, ink, cornerX - mm, cornerX + mm, cornerY - (2 * mm), cornerY - mm, across: true);
-        double y = Middle(page, ink, cornerX - (2 * mm), cornerX - mm, cornerY - mm, cornerY + mm, across: false);
+        (double x, _) = page.MiddleOfInk(ink, cornerX - mm, cornerX + mm, cornerY - (2 * mm), cornerY - mm);
+        (_, double y) = page.MiddleOfInk(ink, cornerX - (2 * mm), cornerX - mm, cornerY - mm, cornerY + mm);
+        Assert.True(double.IsFinite(x + y), "there is no crop mark");
         return (x, y);
-    }
-
-    private static double Middle(GreyPage page, double[] ink, int left, int right, int top, int bottom, bool across)
-    {
-        double sum = 0;
-        double weighted = 0;
-        for (int y = top; y < bottom; y++)
-        {
-            for (int x = left; x < right; x++)
-            {
-                double here = ink[page.Pixels[(y * page.Width) + x]];
-                sum += here;
-                weighted += here * ((across ? x : y) + 0.5);
-            }
-        }
-
-        Assert.True(sum > 0, "there is no crop mark");
-        return weighted / sum;
     }
 }

@@ -1,0 +1,35 @@
+using System.Globalization;
+using System.Text;
+using BosFlow.Benchmarks.Reporting;
+
+namespace BosFlow.Benchmarks.Printing;
+
+/// <summary>How long a large board takes, and how true its drawings are to the description, as a report.</summary>
+internal static class PrintMeasurement
+{
+    public static void Run(MeasurementOptions options)
+    {
+        StringBuilder text = new();
+        text.Append(CultureInfo.InvariantCulture, $"""
+            # Printed boards
+
+            Made by `dotnet run -c Release --project tests/BosFlow.Benchmarks -- print --rounds {options.Rounds}` on {MachineDescription.Line()}.
+
+            ## Time and size
+
+            One A0 sheet of about a million dots. Seconds are medians of {options.Rounds} rounds, and depend on the machine and what else it does. Required: the pattern
+            and its PDF in at most 10 s, the PDF at most 40 MB.
+
+            {MarkdownTable.Of(PrintSpeed.Header, PrintSpeed.Rows(options.Rounds))}
+            ## Truth to the description
+
+            Every dot of the page is looked for at the place that the description states, as a connected area of ink in a rendering by another program at 600 dpi. Its diameter
+            follows from its area (sum of the ink of its pixels), its place is the middle of its ink. Poppler's renderer has 4 x 4 points a pixel and draws k covered ones with
+            (k / 16)^1.5 of the ink (its 17 grey levels show it); that is undone. What is left of its errors, such as circles drawn as polygons, is in the figures.
+            Required: diameter within 0.5 %, place within 0.02 mm; tiles within 0.1 mm after they are laid by their crop marks. "Worst" is the largest over all dots.
+
+            {MarkdownTable.Of(PrintFidelity.Header, PrintFidelity.Rows())}
+            """);
+        ReportFile.Write(options.Output, text.ToString());
+    }
+}
