@@ -72,10 +72,6 @@ public static class BoardPng
 
     private static int BandRows(PaperSize paper, double dpi) => (int)Math.Max(1, BandBytes / Math.Max(1, Size(paper, dpi).Width));
 
-    // A disc that the edge of the canvas cuts is drawn with other steps than a whole one; with these rows around a band none of its discs is cut.
-    private static int GuardRows(Board board, double pixelsPerMetre) =>
-        (int)Math.Ceiling((board.Settings.Sizes[0].DiameterMetres - board.Settings.InkGainMetres) * pixelsPerMetre) + 2;
-
     private static void Write(Stream stream, BoardPrint print, double dpi, int mostRows, Action<IDrawingSurface, double, double> draw, CancellationToken cancellationToken)
     {
         (long longWidth, long longHeight) = Size(print.Plan.Paper, dpi);
@@ -84,20 +80,19 @@ public static class BoardPng
         (int width, int height) = ((int)longWidth, (int)longHeight);
         double pixelsPerMetre = dpi / MetresPerInch;
         int bandRows = Math.Min(mostRows, height);
-        int guard = GuardRows(print.Board, pixelsPerMetre);
         using var writer = new GreyPngWriter(stream, width, height, dpi, BoardWords.Title(print.Board));
-        using var bitmap = new SKBitmap(new SKImageInfo(width, bandRows + (2 * guard), SKColorType.Gray8, SKAlphaType.Opaque));
+        using var bitmap = new SKBitmap(new SKImageInfo(width, bandRows, SKColorType.Gray8, SKAlphaType.Opaque));
         using var canvas = new SKCanvas(bitmap);
         for (int top = 0; top < height; top += bandRows)
         {
             cancellationToken.ThrowIfCancellationRequested();
             int rows = Math.Min(bandRows, height - top);
             canvas.Clear(SKColors.White);
-            draw(new SkiaSurface(canvas, pixelsPerMetre, top - guard), top / pixelsPerMetre, (top + rows) / pixelsPerMetre);
+            draw(new PictureSurface(bitmap, canvas, pixelsPerMetre, top), top / pixelsPerMetre, (top + rows) / pixelsPerMetre);
             canvas.Flush();
             ReadOnlySpan<byte> pixels = bitmap.GetPixelSpan();
             for (int y = 0; y < rows; y++)
-                writer.Row(pixels.Slice((guard + y) * bitmap.RowBytes, width));
+                writer.Row(pixels.Slice(y * bitmap.RowBytes, width));
         }
 
         writer.Finish();

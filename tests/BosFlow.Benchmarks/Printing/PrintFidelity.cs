@@ -19,18 +19,21 @@ internal static class PrintFidelity
 
     public static IEnumerable<IReadOnlyList<string>> Rows()
     {
-        foreach ((string paper, double dot) in ((string, double)[])[("A4", 1.0), ("A4", 0.5), ("A0", 2.5), ("A0", 0.64)])
+        foreach ((string paper, double dot) in ((string, double)[])[("A4", 1.0), ("A4", 0.64), ("A0", 2.5), ("A0", 0.64)])
         {
+            Console.Error.WriteLine($"{paper}, {dot} mm");
             BoardPrint print = LargeBoard.On(BoardMaker.Make(LargeBoard.Filling(paper, dot), CancellationToken.None), paper);
             string name = $"{paper}, dots of {BoardWords.Millimetres(dot / 1000)} mm";
-            yield return Row($"PDF, {name}", "poppler", print.Board.Dots.Count, Pdf(print));
+            yield return Row($"PDF, {name}", "poppler (splash)", print.Board.Dots.Count, Pdf(print));
+            (int dots, PageFidelity fidelity) = Corner(print);
+            yield return Row($"PDF, {name}, lower right corner", "poppler (cairo)", dots, fidelity);
             if (paper == "A4")
                 yield return Row($"PNG 600 dpi, {name}", "Pillow", print.Board.Dots.Count, Png(print));
         }
 
         BoardPrint tiled = LargeBoard.On(BoardMaker.Make(LargeBoard.Tiled(), CancellationToken.None), "A4");
-        (int dots, PageFidelity fidelity) = Tiles(tiled);
-        yield return Row($"PDF, {tiled.Plan.Sheets.Count} tiles of A4, dots of 1 mm, laid by crop marks", "poppler", dots, fidelity);
+        (int tiles, PageFidelity laid) = Tiles(tiled);
+        yield return Row($"PDF, {tiled.Plan.Sheets.Count} tiles of A4, dots of 1 mm, laid by crop marks", "poppler (splash)", tiles, laid);
     }
 
     private static PageFidelity Pdf(BoardPrint print)
@@ -53,14 +56,40 @@ internal static class PrintFidelity
         return PageFidelity.Together(parts);
     }
 
+    // Where float numbers would be worst: 40 x 40 mm at the end of the page away from its origin, by poppler's other renderer, which would take minutes for a page.
+    private static (int Dots, PageFidelity Fidelity) Corner(BoardPrint print)
+    {
+        using TemporaryFolder folder = new();
+        BoardRectangle pattern = print.Board.Pattern;
+        Sheet sheet = print.Plan.Sheets[0];
+        const double side = 0.04;
+        // Inward from the fiducial in the corner.
+        double zone = print.Board.Fiducials[0].Side + (2 * print.Board.FiducialQuietZone);
+        var part = new BoardRectangle(pattern.Right - zone - side, pattern.Bottom - side, side, side);
+        int left = (int)((part.Left - sheet.Printed.Left + sheet.OffsetX) * PixelsPerMetre);
+        int top = (int)((part.Top - sheet.Printed.Top + sheet.OffsetY) * PixelsPerMetre);
+        string size = ((int)(side * PixelsPerMetre)).ToString(CultureInfo.InvariantCulture);
+        string Text(int value) => value.ToString(CultureInfo.InvariantCulture);
+        Run("pdftocairo", "-r", Text(Dpi), "-png", "-gray", "-singlefile", "-x", Text(left), "-y", Text(top), "-W", size, "-H", size, WritePdf(folder, print), folder.PathOf("part"));
+        const double guard = 0.1e-3;
+        var inside = new BoardRectangle(part.Left + guard, part.Top + guard, side - (2 * guard), side - (2 * guard));
+        ExpectedDisc[] expected = [.. Expected(print, sheet, inside)];
+        return (expected.Length, PageFidelity.Measure(Unpack(folder, "part.png"), DiscFinder.Scale(255, 0), Dpi, expected, left, top));
+    }
+
+    private static GreyPage Unpack(TemporaryFolder folder, string png)
+    {
+        const string unpack = "import sys\nfrom PIL import Image\nImage.open(sys.argv[1]).convert('L').save(sys.argv[2])";
+        Run(ProcessRunner.DebianPython, "-c", unpack, folder.PathOf(png), folder.PathOf("unpacked.pgm"));
+        return GreyPage.ReadPgm(folder.PathOf("unpacked.pgm"));
+    }
+
     private static PageFidelity Png(BoardPrint print)
     {
         using TemporaryFolder folder = new();
         using (FileStream stream = File.Create(folder.PathOf("b.png")))
             BoardPng.WriteSheet(stream, print, print.Plan.Sheets[0], Dpi, CancellationToken.None);
-        const string unpack = "import sys\nfrom PIL import Image\nImage.open(sys.argv[1]).save(sys.argv[2])";
-        Run(ProcessRunner.DebianPython, "-c", unpack, folder.PathOf("b.png"), folder.PathOf("b.pgm"));
-        return PageFidelity.Measure(GreyPage.ReadPgm(folder.PathOf("b.pgm")), DiscFinder.Scale(255, 0), Dpi, [.. Expected(print, print.Plan.Sheets[0])]);
+        return PageFidelity.Measure(Unpack(folder, "b.png"), DiscFinder.Scale(255, 0), Dpi, [.. Expected(print, print.Plan.Sheets[0])]);
     }
 
     // The places of the dots count from the crop marks of their sheet, as the knife and the hand lay it.
@@ -89,8 +118,10 @@ internal static class PrintFidelity
         return (dots, PageFidelity.Together(parts));
     }
 
-    // Dots that lie whole in the print, away from the marks at the corners of tiles.
-    private static IEnumerable<ExpectedDisc> Expected(BoardPrint print, Sheet sheet)
+    private static IEnumerable<ExpectedDisc> Expected(BoardPrint print, Sheet sheet) => Expected(print, sheet, sheet.Printed);
+
+    // Dots that lie whole in an area of the board, away from the marks at the corners of tiles.
+    private static IEnumerable<ExpectedDisc> Expected(BoardPrint print, Sheet sheet, BoardRectangle area)
     {
         BoardRectangle net = sheet.Net;
         bool NearMark(PrintedDot dot) => print.IsTiled
@@ -100,8 +131,8 @@ internal static class PrintFidelity
         {
             double radius = print.Board.DrawnDiameter(dot) / 2;
             // A billionth lets a dot on the very edge count as inside.
-            bool whole = dot.X - radius >= sheet.Printed.Left - 1e-9 && dot.X + radius <= sheet.Printed.Right + 1e-9
-                && dot.Y - radius >= sheet.Printed.Top - 1e-9 && dot.Y + radius <= sheet.Printed.Bottom + 1e-9;
+            bool whole = dot.X - radius >= area.Left - 1e-9 && dot.X + radius <= area.Right + 1e-9
+                && dot.Y - radius >= area.Top - 1e-9 && dot.Y + radius <= area.Bottom + 1e-9;
             if (whole && !NearMark(dot))
                 yield return new ExpectedDisc((dot.X - sheet.Printed.Left + sheet.OffsetX) * 1000, (dot.Y - sheet.Printed.Top + sheet.OffsetY) * 1000, 2000 * radius);
         }

@@ -29,9 +29,10 @@ public sealed class BoardPngTests : IDisposable
         // PNG stores whole pixels a metre: 600 dpi is 23622.05 of them.
         Assert.All(words[3..], dpi => Assert.Equal(600, double.Parse(dpi, CultureInfo.InvariantCulture), 0.002));
         Assert.Equal(Inside(print, sheet).Count, fidelity.Found);
-        Assert.InRange(fidelity.MedianDiameterError, -0.005, 0.005);
-        Assert.InRange(fidelity.WorstDiameterError, 0, 0.005);
-        Assert.InRange(fidelity.WorstPlaceErrorMillimetres, 0, 0.02);
+        // 28 px across: the 256 levels alone could be 0.05 % off.
+        Assert.InRange(fidelity.MedianDiameterError, -0.0005, 0.0005);
+        Assert.InRange(fidelity.WorstDiameterError, 0, 0.002);
+        Assert.InRange(fidelity.WorstPlaceErrorMillimetres, 0, 0.002);
     }
 
     [Fact]
@@ -44,7 +45,7 @@ public sealed class BoardPngTests : IDisposable
         GreyPage bands = Unpacked(stream => BoardPng.WriteSheet(stream, print, sheet, 150, 37, CancellationToken.None));
 
         Assert.Equal(whole.Width, bands.Width);
-        // Places are single precision from the top of the band: a step of the rasteriser, 1/64 px, may fall to the other side.
+        // Edges of marks and letters are single precision from the top of the band: a step of the rasteriser, 1/64 px, may fall to the other side.
         Assert.All(whole.Pixels.Zip(bands.Pixels), pair => Assert.InRange(Math.Abs(pair.First - pair.Second), 0, 8));
     }
 
