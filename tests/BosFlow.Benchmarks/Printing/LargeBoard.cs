@@ -9,11 +9,11 @@ internal static class LargeBoard
     private const double Margin = 0.008;
     private const double Overlap = 0.010;
 
-    /// <summary>Settings of a board that fills a sheet; its gaps are two pixels of 600 dpi, so that a rendering keeps the dots apart.</summary>
-    public static BoardSettings Filling(string paper, double dotMillimetres)
+    /// <summary>Settings of a board that fills a sheet.</summary>
+    public static BoardSettings Filling(string paper, double dotMillimetres, double? gapMillimetres)
     {
         (double width, double height) = SheetPlanner.Printable(PaperSize.Find(paper)!, Margin);
-        return new BoardSettings { WidthMetres = width, HeightMetres = height, Sizes = [new DotSize(dotMillimetres / 1000, 1)], Seed = 5, LeastGapMetres = 0.1e-3 };
+        return new BoardSettings { WidthMetres = width, HeightMetres = height, Sizes = [new DotSize(dotMillimetres / 1000, 1)], Seed = 5, LeastGapMetres = gapMillimetres / 1000 };
     }
 
     /// <summary>Settings of a board for several sheets of A4.</summary>

@@ -11,6 +11,9 @@ internal static class PrintFidelity
     private const int Dpi = 600;
     private const double PixelsPerMetre = Dpi / 0.0254;
 
+    // Two pixels, mm: a rendering of 600 dpi keeps the dots apart.
+    private const double Gap = 0.1;
+
     // Rows of a page that are rendered and looked at in one go: an A0 page would take more than half a gigabyte.
     private const int BandRows = 7100;
     private const int BandOverlap = 100;
@@ -22,7 +25,7 @@ internal static class PrintFidelity
         foreach ((string paper, double dot) in ((string, double)[])[("A4", 1.0), ("A4", 0.64), ("A0", 2.5), ("A0", 0.64)])
         {
             Console.Error.WriteLine($"{paper}, {dot} mm");
-            BoardPrint print = LargeBoard.On(BoardMaker.Make(LargeBoard.Filling(paper, dot), CancellationToken.None), paper);
+            BoardPrint print = LargeBoard.On(BoardMaker.Make(LargeBoard.Filling(paper, dot, Gap), CancellationToken.None), paper);
             string name = $"{paper}, dots of {BoardWords.Millimetres(dot / 1000)} mm";
             yield return Row($"PDF, {name}", "poppler (splash)", print.Board.Dots.Count, Pdf(print));
             (int dots, PageFidelity fidelity) = Corner(print);
