@@ -1,6 +1,8 @@
 using BosFlow.Cli.CaseFile.Keys;
 using BosFlow.Cli.CaseFile.Sections;
 using BosFlow.Cli.CaseFile.Toml;
+using BosFlow.Results.Boards;
+using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Cli.CaseFile;
 
@@ -22,7 +24,7 @@ internal static class PlanCaseReader
     /// <param name="path">Absolute path of a case file or a folder with one; null for options alone.</param>
     /// <param name="options">Options as typed, by key; they win over the file.</param>
     /// <returns>The case.</returns>
-    /// <exception cref="InputDataException">The file cannot be read.</exception>
+    /// <exception cref="InputDataException">The file, or the description of a printed board that it names, cannot be read.</exception>
     /// <exception cref="ConfigurationException">File or options cannot be used; holds every problem.</exception>
     public static PlanCase Read(string? path, IReadOnlyList<(CaseKey Key, string Typed)> options)
     {
@@ -48,7 +50,16 @@ internal static class PlanCaseReader
         GiveWay(values, [.. options.Select(option => option.Key)]);
         CaseContradictions.FindForPlan(values, problems);
         problems.ThrowIfAny();
-        return new PlanCase(file, PlanMapping.Request(values), PlanMapping.Limits(values));
+        return new PlanCase(file, PlanMapping.Request(values, Printed(values, file)), PlanMapping.Limits(values));
+    }
+
+    // A board that is planned has no description yet, whatever the case says: only one that is there is read.
+    private static BoardSettings? Printed(CaseValues values, string? file)
+    {
+        if (file is null || values.Optional(BoardKeys.Description) is not { } description)
+            return null;
+        string path = Path.GetFullPath(description, Path.GetDirectoryName(file)!);
+        return File.Exists(path) ? BoardFile.ReadWithoutDots(path).Board.Settings : null;
     }
 
     private static void Add(CaseValues values, CaseKey key, string typed, CaseProblems problems)

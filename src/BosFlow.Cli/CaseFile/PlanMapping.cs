@@ -1,6 +1,7 @@
 using BosFlow.Camera;
 using BosFlow.Cli.CaseFile.Sections;
 using BosFlow.Planning;
+using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Cli.CaseFile;
 
@@ -13,7 +14,8 @@ internal static class PlanMapping
 
     /// <summary>The rig that is to be judged.</summary>
     /// <param name="values">Checked values; distances, lens and picture size are among them.</param>
-    public static PlanRequest Request(CaseValues values)
+    /// <param name="printed">Description of a board that is printed already; what the values leave open is taken from it. null for none.</param>
+    public static PlanRequest Request(CaseValues values, BoardSettings? printed = null)
     {
         ArgumentNullException.ThrowIfNull(values);
         var request = new PlanRequest
@@ -23,7 +25,7 @@ internal static class PlanMapping
             Gas = GasMapping.Of(values),
             Camera = Camera(values),
             Displacement = CaseMapping.Displacement(values),
-            Board = Board(values),
+            Board = Board(values, printed),
             Flow = Flow(values),
             FinestStructureMetres = values.Number(ExpectedKeys.FinestStructure) / Milli,
         };
@@ -68,15 +70,15 @@ internal static class PlanMapping
         return facts with { NoiseOfFullScale = values.Number(CameraKeys.Noise) / Percent ?? facts.NoiseOfFullScale };
     }
 
-    private static PlannedBoard Board(CaseValues values)
+    private static PlannedBoard Board(CaseValues values, BoardSettings? printed)
     {
         var standard = new PlannedBoard();
         return new PlannedBoard
         {
-            WidthMetres = values.Number(BoardKeys.Width) / Milli,
-            HeightMetres = values.Number(BoardKeys.Height) / Milli,
-            DotMetres = values.Number(BoardKeys.Dot) / Milli,
-            Coverage = values.Number(BoardKeys.Coverage) ?? standard.Coverage,
+            WidthMetres = values.Number(BoardKeys.Width) / Milli ?? printed?.WidthMetres,
+            HeightMetres = values.Number(BoardKeys.Height) / Milli ?? printed?.HeightMetres,
+            DotMetres = values.Number(BoardKeys.Dot) / Milli ?? printed?.Sizes[0].DiameterMetres,
+            Coverage = values.Number(BoardKeys.Coverage) ?? printed?.Coverage ?? standard.Coverage,
             Contrast = values.Number(BoardKeys.Contrast) ?? standard.Contrast,
             DepthMetres = values.Number(BoardKeys.Depth) / Milli ?? standard.DepthMetres,
         };

@@ -53,11 +53,11 @@ internal static class PlanPage
 
     private static void Warnings(Html page, PlanResult plan)
     {
-        page.Heading(2, "What should be changed");
+        page.Heading(2, "What should be changed, most important first");
         if (plan.Warnings.Count == 0)
             page.Paragraph("Nothing was found that calls for a change.");
         else
-            page.List(plan.Warnings.Select(warning => $"{warning.Sentence} {warning.Remedy}"));
+            page.Numbered(plan.Warnings.Select(warning => $"{warning.Sentence} {warning.Remedy}"));
     }
 
     private static void Group(Html page, PlanGroup group)

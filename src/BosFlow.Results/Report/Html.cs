@@ -21,13 +21,10 @@ internal sealed class Html
 
     public Html Paragraph(string text, string? cssClass = null) => Raw(cssClass is null ? $"<p>{Escaped(text)}</p>" : $"<p class=\"{cssClass}\">{Escaped(text)}</p>");
 
-    public Html List(IEnumerable<string> items)
-    {
-        Raw("<ul>");
-        foreach (string item in items)
-            Raw($"<li>{Escaped(item)}</li>");
-        return Raw("</ul>");
-    }
+    public Html List(IEnumerable<string> items) => List(items, "ul");
+
+    /// <summary>A list whose order matters.</summary>
+    public Html Numbered(IEnumerable<string> items) => List(items, "ol");
 
     public Html Picture(byte[] png, string alternative, string caption) => Raw(
         $"<figure><img alt=\"{Escaped(alternative)}\" src=\"data:image/png;base64,{Convert.ToBase64String(png)}\"><figcaption>{Escaped(caption)}</figcaption></figure>");
@@ -39,6 +36,14 @@ internal sealed class Html
         foreach (IReadOnlyList<string> row in rows)
             Raw($"<tr>{string.Concat(row.Select(cell => $"<td>{Escaped(cell)}</td>"))}</tr>");
         return Raw("</tbody></table></div>");
+    }
+
+    private Html List(IEnumerable<string> items, string mark)
+    {
+        Raw($"<{mark}>");
+        foreach (string item in items)
+            Raw($"<li>{Escaped(item)}</li>");
+        return Raw($"</{mark}>");
     }
 
     private static string Escaped(string text) => WebUtility.HtmlEncode(text);

@@ -1,5 +1,7 @@
 using System.Text.Json.Nodes;
 using BosFlow.Cli.Tests.Kit;
+using BosFlow.Results.Boards;
+using BosFlow.Speckle.Boards;
 using BosFlow.TestKit;
 
 namespace BosFlow.Cli.Tests.Commands;
@@ -158,6 +160,23 @@ public sealed class PlanCommandTests : IDisposable
         Assert.Equal(ExitCode.BadInput, result.ExitCode);
         Assert.Equal($"error: --sweep f_number=22:2.8 runs backwards; write f_number=2.8:22.{Environment.NewLine}", result.Error);
         Assert.False(Directory.Exists(Path.Combine(folder.Root, "never")));
+    }
+
+    [Fact]
+    public async Task Plan_BoardIsPrintedAlready_TakesItsSizeAndDots()
+    {
+        string file = folder.Write("case.toml", await File.ReadAllTextAsync(Candle) + "[board]\ndescription = \"board.json\"\n");
+        ProcessResult unprinted = await CliRun.InsideAsync(folder.Root, "plan", file);
+        Board board = BoardMaker.Make(new BoardSettings { WidthMetres = 0.18, HeightMetres = 0.12, Sizes = [new DotSize(0.0006, 1)] }, CancellationToken.None);
+        BoardFile.Write(Path.Combine(folder.Root, "board.json"), new BoardDocument { Board = board, Date = new DateOnly(2026, 11, 25), ProgramVersion = "1.2.3" });
+
+        ProcessResult printed = await CliRun.InsideAsync(folder.Root, "plan", file);
+        ProcessResult option = await CliRun.InsideAsync(folder.Root, "plan", file, "--dot-mm", "0.7");
+
+        Assert.Matches("Board +549 x 366 mm +as large as the view", unprinted.Output);
+        Assert.Matches("Board +180 x 120 mm +as given", printed.Output);
+        Assert.Matches("Dot on the paper +0.6 mm +as given", printed.Output);
+        Assert.Matches("Dot on the paper +0.7 mm +as given", option.Output);
     }
 
     [Fact]

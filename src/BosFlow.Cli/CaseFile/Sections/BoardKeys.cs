@@ -12,7 +12,7 @@ internal static class BoardKeys
     {
         Section = Name,
         Name = "description",
-        Description = "Description file that bosflow print wrote beside the board. With it, run tells the dots' size in px and checks it; results do not depend on it.",
+        Description = "Description file that bosflow print wrote beside the board. With it, run tells the dots' size in px and checks it; results do not depend on it. Where the file is there, plan takes from it what the keys below leave open.",
         What = "the path of a description file",
         Example = TomlLiteral.Of("board.json"),
     };
