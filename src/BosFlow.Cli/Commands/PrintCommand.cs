@@ -25,6 +25,7 @@ public static class PrintCommand
                 ("bosflow print --dot-px 2.7 --case my-flight/case.toml --output board.pdf", "dots of 2.7 px in the picture, by the distances and the camera in the case"),
                 ("bosflow print --paper A2 --dot-mm 0.8,1.6 --output board.svg --output board.png --dpi 600", "two sizes for two zooms, as SVG and as PNG of true resolution"),
                 ("bosflow print --board-mm 300x200 --paper A3 --dot-mm 3 --gap-mm 1 --contours board-cut.svg", "outlines for a laser cutter or plotter"),
+                ("bosflow print --check photo.jpg --board board.json --output check.png", "reads the printed board back from a photo: dots, contrast, the printer's scale"),
             ],
             Remarks =
             [
@@ -33,9 +34,13 @@ public static class PrintCommand
             ],
         };
         options.AddTo(command);
+        var checkOptions = new BoardCheckOptions();
+        checkOptions.AddTo(command);
         command.SetAction((parsed, cancellationToken) =>
         {
             PrintRequest request = options.Read(parsed);
+            if (checkOptions.Read(parsed, request.Outputs, request.Force) is { } check)
+                return Task.Run(() => BoardCheckAction.Run(check, Talk.Of(parsed, environment), environment, cancellationToken), CancellationToken.None);
             return Task.Run(() => Print(request, Talk.Of(parsed, environment), environment, cancellationToken), CancellationToken.None);
         });
         return command;

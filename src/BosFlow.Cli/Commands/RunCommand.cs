@@ -96,9 +96,11 @@ public static class RunCommand
             talk.Result(FormattableString.Invariant($"Scale:     {scale.BackgroundMetresPerPixel * 1e3:0.####} mm/px on the background; 1 px of displacement is {Math.Abs(scale.DensityGradientPathPerPixel):G4} kg m-3 along the ray"));
         else
             talk.Result("Scale:     none; displacements in px only (the case has no [rig])");
+        foreach (string line in BoardWords.Lines(prepared))
+            talk.Result(line);
         string state = goesOn ? "would go on in" : "would go to";
         talk.Result($"Results:   {state} {prepared.OutputFolder}; nothing was written");
-        foreach (string warning in info.Warnings)
+        foreach (string warning in info.Warnings.Concat(BoardWords.Warnings(prepared)))
             talk.Warn(warning);
         talk.Document("run-plan", DryRunDocumentVersion, new JsonObject
         {
@@ -108,6 +110,7 @@ public static class RunCommand
             ["height_px"] = info.Height,
             ["frames"] = prepared.FrameIndices.Count,
             ["reference"] = prepared.Reference.Description,
+            ["board"] = BoardWords.Document(prepared),
             ["output_folder"] = prepared.OutputFolder,
         });
         return ExitCode.Done;

@@ -30,6 +30,9 @@ public sealed record PreparedRun
     /// <summary>Factors from px to optical quantities; null where the case has no rig.</summary>
     public OpticalScale? Scale { get; init; }
 
+    /// <summary>Scale on the printed board as its fiducials show it in the reference, m/px; null where no board is described or too few are found.</summary>
+    public double? SeenMetresPerPixel { get; init; }
+
     /// <summary>What the results depend on, with the hash of every input.</summary>
     public required RunIdentity Identity { get; init; }
 }

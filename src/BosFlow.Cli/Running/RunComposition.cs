@@ -49,6 +49,8 @@ public static class RunComposition
             Footage = prepared.Footage,
             FrameIndices = prepared.FrameIndices,
             Reference = prepared.Reference,
+            Board = prepared.Identity.Board,
+            SeenMetresPerPixel = prepared.SeenMetresPerPixel,
             Store = store,
             Options = new RunOptions { Threads = prepared.Settings.Threads },
         };

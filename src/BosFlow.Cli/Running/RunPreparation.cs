@@ -4,6 +4,7 @@ using BosFlow.Media;
 using BosFlow.Optics;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
+using BosFlow.Results.Boards;
 using BosFlow.Results.Runs;
 
 namespace BosFlow.Cli.Running;
@@ -41,10 +42,13 @@ public static class RunPreparation
         _ = RegionMask.Build(experiment.Region, info.Width, info.Height);
         DensityStep.Check(experiment, info);
         ReferenceSource reference = ReferenceOpener.Open(experiment, loaded.Folder, footage, cancellationToken);
+        BoardDocument? board = BoardOpener.Open(loaded);
         OpticalScale? scale = experiment.Rig is null ? null : OpticalScaling.From(experiment.Rig, experiment.Gas);
         long bytes = info.Files.Concat(reference.Files).Sum(file => new FileInfo(file).Length);
         if (bytes > BytesWorthARemark)
             remark($"Taking the fingerprint of {bytes >> 20} MB of footage.");
+        var identity = RunIdentity.Of(experiment, info, reference.Files, scale, cancellationToken);
+        IReadOnlyList<RunInput> boardInputs = InputHashing.Hash("board", BoardOpener.Files(loaded), cancellationToken);
         return new PreparedRun
         {
             Settings = settings,
@@ -54,7 +58,8 @@ public static class RunPreparation
             FrameIndices = indices,
             Reference = reference,
             Scale = scale,
-            Identity = RunIdentity.Of(experiment, info, reference.Files, scale, cancellationToken),
+            SeenMetresPerPixel = BoardOpener.SeenScale(board, reference),
+            Identity = identity with { Board = BoardOpener.Facts(board, boardInputs), Inputs = [.. identity.Inputs, .. boardInputs] },
         };
     }
 }

@@ -32,7 +32,7 @@ public static class ReportWriter
         AddMaps(page, "Maps of the displacement", pictures, PictureTopic.Displacement);
         AddCurves(page, summary);
         AddFailures(page, summary);
-        page.Heading(2, "Settings").Table(["Setting", "Value"], ReportSettings.Rows(summary));
+        page.Heading(2, "Settings").Table(["Setting", "Value"], [.. ReportSettings.Rows(summary), .. ReportBoardRows.Of(summary, identity.Board)]);
         page.Heading(2, "Methods");
         foreach (string paragraph in ReportMethods.Paragraphs(summary, identity.ProgramVersion))
             page.Paragraph(paragraph);

@@ -6,7 +6,7 @@ namespace BosFlow.Results.Runs;
 public static class InputHashing
 {
     /// <summary>Hashes files, several at a time; the result is in the order of the paths.</summary>
-    /// <param name="role">footage or reference.</param>
+    /// <param name="role">footage, reference or board.</param>
     /// <param name="paths">The files.</param>
     /// <param name="cancellationToken">Stops within a file.</param>
     /// <exception cref="InputDataException">A file cannot be read.</exception>

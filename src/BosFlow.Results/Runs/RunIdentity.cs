@@ -6,6 +6,7 @@ using System.Text.Json.Nodes;
 using BosFlow.Footage;
 using BosFlow.Optics;
 using BosFlow.Pipeline;
+using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Results.Runs;
 
@@ -17,6 +18,9 @@ public sealed record RunIdentity
 
     /// <summary>The factors from px to optical quantities that follow from the case; null where it has no rig.</summary>
     public OpticalScale? Scale { get; init; }
+
+    /// <summary>The printed board that the case describes; null where it describes none.</summary>
+    public BoardFacts? Board { get; init; }
 
     /// <summary>Kind, codec, depth and decoder of the footage: another decoder may give other grey levels.</summary>
     public required string FootageDescription { get; init; }

@@ -1,5 +1,6 @@
 using BosFlow.Footage;
 using BosFlow.Registration;
+using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Pipeline;
 
@@ -17,6 +18,12 @@ public sealed record RunRequest
 
     /// <summary>Where the reference comes from.</summary>
     public required ReferenceSource Reference { get; init; }
+
+    /// <summary>The printed board; null = none is described.</summary>
+    public BoardFacts? Board { get; init; }
+
+    /// <summary>Scale on the board as its fiducials show it in the reference, m/px; null = they were not found.</summary>
+    public double? SeenMetresPerPixel { get; init; }
 
     /// <summary>Where results go.</summary>
     public required IRunStore Store { get; init; }

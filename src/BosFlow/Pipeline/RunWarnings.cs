@@ -31,6 +31,8 @@ internal static class RunWarnings
             warnings.Add("The case has no [rig]: displacements in px are given, but no density gradient.");
         else
             warnings.AddRange(GasProperties.Of(request.Case.Gas).Notes);
+        OpticalScale? scale = request.Case.Rig is null ? null : OpticalScaling.From(request.Case.Rig, request.Case.Gas);
+        warnings.AddRange(BoardImage.Warnings(request.Board, scale, request.Case.Displacement.WindowPixels, request.SeenMetresPerPixel));
         AddFailures(warnings, records);
         FrameRecord[] measured = [.. records.Where(record => record.Failure is null)];
         AddNoiseJumps(warnings, measured);

@@ -1,0 +1,43 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using BosFlow.Pipeline;
+
+namespace BosFlow.Cli.Running;
+
+/// <summary>What a dry run tells of the printed board.</summary>
+internal static class BoardWords
+{
+    /// <summary>Lines of the result; none where no board is described.</summary>
+    public static IEnumerable<string> Lines(PreparedRun prepared)
+    {
+        if (prepared.Identity.Board is not { } board)
+            yield break;
+        string sizes = string.Join(" and ", board.DotSizes.Select(size => Text($"{size.DiameterMetres * 1e3:0.###} mm")));
+        yield return Text($"Board:     {board.Description}, {board.WidthMetres * 1e3:0.#} x {board.HeightMetres * 1e3:0.#} mm, {board.Dots} dots of {sizes}, coverage {board.Coverage * 100:0.0} %, seed {board.Seed}");
+        if (Image(prepared) is { } image)
+            yield return Text($"           a dot is {string.Join(" and ", image.DotPixels.Select(pixels => Text($"{pixels:0.0}")))} px wide in the picture, {image.DotsInWindow:0.#} in a window");
+        if (prepared.SeenMetresPerPixel is { } seen)
+            yield return Text($"           its fiducials show {seen * 1e3:0.####} mm/px in the reference");
+    }
+
+    /// <summary>What the user should know of it.</summary>
+    public static IReadOnlyList<string> Warnings(PreparedRun prepared) =>
+        BoardImage.Warnings(prepared.Identity.Board, prepared.Scale, prepared.Case.Experiment.Displacement.WindowPixels, prepared.SeenMetresPerPixel);
+
+    /// <summary>The same for machines; null where no board is described.</summary>
+    public static JsonObject? Document(PreparedRun prepared) => prepared.Identity.Board is not { } board ? null : new JsonObject
+    {
+        ["description"] = board.Description,
+        ["sha256"] = board.Sha256,
+        ["dot_mm"] = new JsonArray([.. board.DotSizes.Select(size => (JsonNode)Math.Round(size.DiameterMetres * 1e3, 4))]),
+        ["dot_px"] = Image(prepared) is { } image ? new JsonArray([.. image.DotPixels.Select(pixels => (JsonNode)pixels)]) : null,
+        ["dots_in_window"] = Image(prepared)?.DotsInWindow,
+        ["fiducials_mm_per_px"] = prepared.SeenMetresPerPixel * 1e3,
+    };
+
+    private static BoardImage? Image(PreparedRun prepared) => prepared is { Scale: { } scale, Identity.Board: { } board }
+        ? BoardImage.Of(board, scale, prepared.Case.Experiment.Displacement.WindowPixels)
+        : null;
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
