@@ -44,7 +44,7 @@ internal static class BoardFindings
     {
         string levels = Text($"paper {check.PaperLevel * 100:0} %, ink {check.InkLevel * 100:0} % of full scale, difference {check.Contrast:0.00}");
         if (check.PaperLevel >= Overexposed)
-            return new CheckFinding(CheckState.Bad, "Contrast", $"{levels}: the paper is overexposed, which makes dots look too small; expose less and take it again.");
+            return new CheckFinding(CheckState.Open, "Contrast", $"{levels}: the paper is at the limit of the picture, which can make dots look too small; expose less and take it again.");
         return check.Contrast >= BoardCheckLimits.Contrast
             ? new CheckFinding(CheckState.Good, "Contrast", Text($"{levels}; at least {BoardCheckLimits.Contrast:0.0} is wanted."))
             : new CheckFinding(CheckState.Bad, "Contrast", Text($"{levels}; at least {BoardCheckLimits.Contrast:0.0} is wanted: print darker on whiter, matt paper, or light the board without glare."));

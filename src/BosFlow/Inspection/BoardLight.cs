@@ -85,7 +85,7 @@ internal sealed class BoardLight
                     for (int column = left; column < Math.Min(left + size, picture.Width); column++)
                     {
                         int at = (row * picture.Width) + column;
-                        if (!seen.Pattern[at] || cells.Distance(at) < clear)
+                        if (!seen.Pattern[at] || cells.Distance(at) < clear || IsNearBorder(seen.Pattern, column, row, picture, (int)Math.Ceiling(clear)))
                             continue;
                         x += column;
                         y += row;
@@ -98,6 +98,20 @@ internal sealed class BoardLight
                     yield return (x / count, y / count, sum / count, count);
             }
         }
+    }
+
+    // The white zones and the strips around the pattern are of another grey, and blur carries it over.
+    private static bool IsNearBorder(bool[] pattern, int column, int row, LightPicture picture, int reach)
+    {
+        for (int i = 0; i < 9; i++)
+        {
+            int x = column + (((i % 3) - 1) * reach);
+            int y = row + (((i / 3) - 1) * reach);
+            if (x < 0 || y < 0 || x >= picture.Width || y >= picture.Height || !pattern[(y * picture.Width) + x])
+                return true;
+        }
+
+        return false;
     }
 
     private static double Scatter(double[] values, double median) => 1.4826 * MarkReader.Median(values.Select(value => Math.Abs(value - median)));
