@@ -27,7 +27,7 @@ public static class BoardContours
             Dots(writer, board, cancellationToken);
             writer.Write("<g id=\"fiducials\">\n");
             foreach (Fiducial fiducial in board.Fiducials)
-                writer.Write($"<path d=\"{SvgNumber.Path(FiducialDrawing.Outlines(fiducial, default))}\"/>\n");
+                writer.Write($"<path d=\"{SvgNumber.Path(FiducialShapes.Outlines(fiducial, default))}\"/>\n");
             writer.Write($"</g>\n<g id=\"outline\">\n<rect x=\"0\" y=\"0\" width=\"{SvgNumber.Of(width)}\" height=\"{SvgNumber.Of(height)}\"/>\n</g>\n</g>\n");
         });
     }

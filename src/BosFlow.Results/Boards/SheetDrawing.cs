@@ -26,7 +26,7 @@ internal static class SheetDrawing
         {
             byte ground = BoardGreys.Ground(board.Settings.Tones);
             if (ground != BoardGreys.White)
-                surface.Fill(frame.Place(board.Pattern), ground);
+                surface.Shape(GroundOutline.Of(board, frame), ground);
             foreach (DotClass same in dots)
             {
                 cancellationToken.ThrowIfCancellationRequested();
@@ -34,7 +34,7 @@ internal static class SheetDrawing
             }
 
             foreach (Fiducial fiducial in board.Fiducials)
-                FiducialDrawing.Draw(surface, fiducial, board.FiducialQuietZone, frame);
+                surface.Shape(FiducialShapes.Outlines(fiducial, frame), BoardGreys.Black);
             foreach (BoardRuler ruler in board.Rulers)
                 RulerDrawing.Draw(surface, board, ruler, frame);
             LegendDrawing.Draw(surface, print, frame);

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.IO.Compression;
+using System.Text;
 using System.Text.RegularExpressions;
 using BosFlow.Results.Boards;
 using BosFlow.Speckle.Boards;
@@ -37,6 +39,38 @@ public sealed partial class BoardPdfTests : IDisposable
         Assert.Equal(297, height, 0.01);
         foreach (string words in (string[])["Print at 100 %", "dots of 2 mm", "seed 5", "2026-11-25", "BosFlow 0.0-test", "This ruler is 170 mm long", "board 194 x 281 mm", "35.0 % covered"])
             Assert.Contains(words, text, StringComparison.Ordinal);
+    }
+
+    // What the file says, without a renderer's errors: each dot is a stroke of no length with round ends, as wide as the dot (ISO 32000-1, 8.4.3.3).
+    [Fact]
+    public void Pdf_SmallDotsOnA3_WidthAndPlacesInTheFileAreThoseDescribed()
+    {
+        const double points = 72 / 25.4;
+        BoardPrint print = SampleBoards.Filling(PaperSize.Find("A3")!, 0.64);
+        byte[] pdf = File.ReadAllBytes(RenderedBoard.WritePdf(folder, print));
+
+        IReadOnlyList<ExpectedDisc> expected = RenderedBoard.Expected(print, print.Plan.Sheets[0]);
+        (double X, double Y)[] strokes = [.. Strokes().Matches(FirstContent(pdf)).Select(match => (Number(match, "x"), Number(match, "y")))];
+
+        double[] widths = [.. LineWidths().Matches(Encoding.Latin1.GetString(pdf)).Select(match => Number(match, "w") / points)];
+        Assert.Contains(widths, width => Math.Abs(width - 0.64) < 1e-6);
+        Assert.Equal(expected.Count, strokes.Length);
+        Assert.All(expected.Zip(strokes), pair => Assert.Equal(0, Math.Abs(pair.First.X - (pair.Second.X / points)) + Math.Abs(pair.First.Y - (pair.Second.Y / points)), 1e-4));
+    }
+
+    [Fact]
+    public void Pdf_DarkGroundBesideAFiducialAtTheEdge_NoHairlineAroundItsWhiteZone()
+    {
+        BoardPrint print = SampleBoards.Filling(SampleBoards.SmallPaper, 1.2, BoardTones.Inverted);
+        GreyPage page = RenderedBoard.Poppler(folder, RenderedBoard.WritePdf(folder, print), 1);
+        Sheet sheet = print.Plan.Sheets[0];
+        Fiducial mark = print.Board.Fiducials[0];
+
+        // Across the left edge of the pattern at the height of the fiducial in its corner, up to its black border.
+        int row = Pixels(mark.Y + sheet.OffsetY);
+        int edge = Pixels(print.Board.Pattern.Left + sheet.OffsetX);
+
+        Assert.All(Enumerable.Range(edge - 5, 10), x => Assert.Equal(255, page.Pixels[(row * page.Width) + x]));
     }
 
     [Theory]
@@ -138,6 +172,35 @@ public sealed partial class BoardPdfTests : IDisposable
         double Millimetres(string points) => double.Parse(points, CultureInfo.InvariantCulture) / 72 * 25.4;
         return (Millimetres(size.Groups["w"].Value), Millimetres(size.Groups["h"].Value));
     }
+
+    private static double Number(Match match, string group) => double.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
+
+    // The content of the page is the first packed stream that begins with a matrix.
+    private static string FirstContent(byte[] pdf)
+    {
+        foreach (Match start in StreamStart().Matches(Encoding.Latin1.GetString(pdf)))
+        {
+            int at = start.Index + start.Length;
+            if (pdf[at] != 0x78)
+                continue;
+            using var unpacked = new ZLibStream(new MemoryStream(pdf, at, pdf.Length - at), CompressionMode.Decompress);
+            using var reader = new StreamReader(unpacked, Encoding.Latin1);
+            string text = reader.ReadToEnd();
+            if (text.Contains(" cm\n", StringComparison.Ordinal))
+                return text;
+        }
+
+        throw new InvalidDataException("The PDF has no page content.");
+    }
+
+    [GeneratedRegex(@"(?<x>[\d.]+) (?<y>[\d.]+) m\nh\nS")]
+    private static partial Regex Strokes();
+
+    [GeneratedRegex(@"/LW (?<w>[\d.]+)")]
+    private static partial Regex LineWidths();
+
+    [GeneratedRegex(@"[^d]stream\r?\n")]
+    private static partial Regex StreamStart();
 
     [GeneratedRegex(@"Page size:\s+(?<w>[\d.]+) x (?<h>[\d.]+) pts")]
     private static partial Regex PageSizeLine();

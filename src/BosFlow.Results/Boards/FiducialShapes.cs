@@ -2,18 +2,17 @@ using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Results.Boards;
 
-/// <summary>Draws fiducials with their white zones.</summary>
-internal static class FiducialDrawing
+/// <summary>Shapes of fiducials.</summary>
+internal static class FiducialShapes
 {
-    /// <summary>Draws one fiducial.</summary>
-    public static void Draw(IDrawingSurface surface, Fiducial fiducial, double quietZone, SheetFrame frame)
+    /// <summary>The square that it takes with the white zone around it, on the board.</summary>
+    public static BoardRectangle Zone(Fiducial fiducial, double quietZone)
     {
         double half = (fiducial.Side / 2) + quietZone;
-        surface.Fill(frame.Place(new BoardRectangle(fiducial.X - half, fiducial.Y - half, 2 * half, 2 * half)), BoardGreys.White);
-        surface.Shape(Outlines(fiducial, frame), BoardGreys.Black);
+        return new BoardRectangle(fiducial.X - half, fiducial.Y - half, 2 * half, 2 * half);
     }
 
-    /// <summary>Outlines of its black areas on the paper.</summary>
+    /// <summary>Outlines of the black areas of a fiducial on the paper.</summary>
     public static IReadOnlyList<IReadOnlyList<SheetPoint>> Outlines(Fiducial fiducial, SheetFrame frame)
     {
         double cell = fiducial.Side / FiducialCode.Cells;
