@@ -21,7 +21,17 @@ internal static class SceneKeys
     public static readonly NumberKey FrameRate = Number("scene", "frame_rate_hz", "Frame rate.", 0, 1e6, true, 60);
     public static readonly IntegerKey Seed = Whole("scene", "seed", "Seed of noise and shake.", 0, LargestSeed, 1);
 
-    public static readonly NumberKey Diameter = Number("dots", "diameter_px", "e^-2 diameter of a dot's image: four standard deviations of its Gaussian.", 0.5, 40, false, Dots.DotDiameterPixels);
+    public static readonly ChoiceKey<DotShape> Shape = new()
+    {
+        Section = "dots",
+        Name = "shape",
+        Description = "Gaussian spots, or discs as printed, blurred as by a lens.",
+        Choices = [("gaussian", DotShape.Gaussian), ("disc", DotShape.Disc)],
+        Default = TomlLiteral.Of("gaussian"),
+    };
+
+    public static readonly NumberKey Blur = Number("dots", "blur_px", "disc: e^-2 diameter of the blur it is seen with, four standard deviations of its Gaussian.", 0.2, 40, false, Dots.BlurPixels);
+    public static readonly NumberKey Diameter = Number("dots", "diameter_px", "gaussian: e^-2 diameter of a dot's image, four standard deviations of its Gaussian. disc: diameter of its sharp image.", 0.5, 40, false, Dots.DotDiameterPixels);
     public static readonly NumberKey Density = Number("dots", "number_per_pixel", "Mean number of dots for each pixel.", 0, 1, true, Dots.DotsPerPixel);
     public static readonly NumberKey Gap = Number("dots", "least_gap_px", "Least distance between two centres; 0 = purely random.", 0, 100, false, Dots.MinimumGapPixels);
     public static readonly NumberKey ContrastFrom = Number("dots", "contrast_from", "Weakest contrast, share of full scale; negative for dark dots.", -1, 1, false, Dots.ContrastFrom);
@@ -78,7 +88,7 @@ internal static class SceneKeys
     public static readonly IReadOnlyList<CaseSection> Sections =
     [
         new("scene", "Pictures.", [Width, Height, Frames, FlowOffFrames, FrameRate, Seed]),
-        new("dots", "The printed pattern as it appears in the picture.", [Diameter, Density, Gap, ContrastFrom, ContrastTo, Margin, DotSeed]),
+        new("dots", "The printed pattern as it appears in the picture.", [Shape, Diameter, Blur, Density, Gap, ContrastFrom, ContrastTo, Margin, DotSeed]),
         new("sensor", "Light to digital numbers.", [Background, Noise, FullWell, Bits]),
         new("shake", "Motion of the camera; without this section it stands still.", [ShakeShift, ShakeRotation, ShakeScale, ShakeFrequency]),
         new("flow", "The flow in every frame after the flow-off frames.", [Kind, U, V, Wavelength, Direction, Phase, DuDx, DuDy, DvDx, DvDy, NozzleX, NozzleY, HalfWidth, Growth, Temperature, LensFocalLength, GlassIndex, Apex,

@@ -30,6 +30,8 @@ internal static class SceneRecipeMapping
             Seed = (ulong)values.Or(SceneKeys.Seed, 1),
             Speckle = new SpeckleSettings
             {
+                Shape = values.Or(SceneKeys.Shape, speckle.Shape),
+                BlurPixels = values.Or(SceneKeys.Blur, speckle.BlurPixels),
                 DotDiameterPixels = values.Or(SceneKeys.Diameter, speckle.DotDiameterPixels),
                 DotsPerPixel = values.Or(SceneKeys.Density, speckle.DotsPerPixel),
                 MinimumGapPixels = values.Or(SceneKeys.Gap, speckle.MinimumGapPixels),

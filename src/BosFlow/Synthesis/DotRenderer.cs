@@ -8,8 +8,6 @@ namespace BosFlow.Synthesis;
 /// </summary>
 public static class DotRenderer
 {
-    private const int BandRows = 32;
-
     // Beyond 5.5 standard deviations a dot adds less than 1e-7 of its peak.
     private const double ReachInSigmas = 5.5;
 
@@ -29,35 +27,16 @@ public static class DotRenderer
         float[] levels = new float[checked(width * height)];
         Array.Fill(levels, (float)background);
         double reach = (ReachInSigmas * sigma) + 0.5;
-        List<Dot>[] bands = SortIntoBands(dots, width, height, reach);
+        List<Dot>[] bands = DotBands.Sort(dots, width, height, reach);
         Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellationToken }, band =>
         {
-            int firstRow = band * BandRows;
-            int endRow = Math.Min(height, firstRow + BandRows);
+            int firstRow = band * DotBands.Rows;
+            int endRow = Math.Min(height, firstRow + DotBands.Rows);
             var profileX = new float[(2 * (int)Math.Ceiling(reach)) + 3];
             foreach (Dot dot in bands[band])
                 Add(levels, width, firstRow, endRow, dot, sigma, reach, profileX);
         });
         return levels;
-    }
-
-    private static List<Dot>[] SortIntoBands(ReadOnlySpan<Dot> dots, int width, int height, double reach)
-    {
-        var bands = new List<Dot>[(height + BandRows - 1) / BandRows];
-        for (int band = 0; band < bands.Length; band++)
-            bands[band] = [];
-        foreach (Dot dot in dots)
-        {
-            // Written so that NaN positions fall out.
-            if (!(dot.X > -reach - 1 && dot.X < width + reach && dot.Y > -reach - 1 && dot.Y < height + reach))
-                continue;
-            int first = Math.Max(0, (int)Math.Floor(dot.Y - reach)) / BandRows;
-            int last = Math.Min(height - 1, (int)Math.Ceiling(dot.Y + reach)) / BandRows;
-            for (int band = first; band <= last; band++)
-                bands[band].Add(dot);
-        }
-
-        return bands;
     }
 
     private static void Add(float[] levels, int width, int firstRow, int endRow, in Dot dot, double sigma, double reach, float[] profileX)

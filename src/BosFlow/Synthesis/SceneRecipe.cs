@@ -24,6 +24,9 @@ public sealed record SceneRecipe
     /// <summary>Dot pattern.</summary>
     public SpeckleSettings Speckle { get; init; } = new();
 
+    /// <summary>Dots of a printed board as the camera sees them (<see cref="PrintedPattern"/>) in place of drawn ones, reaching beyond the picture by the margin of <see cref="Speckle"/>, which still gives their shape; null = drawn.</summary>
+    public IReadOnlyList<Dot>? Printed { get; init; }
+
     /// <summary>Light to digital numbers.</summary>
     public SensorSettings Sensor { get; init; } = new();
 

@@ -32,7 +32,7 @@ public static class SceneRenderer
         return displaced;
     }
 
-    /// <summary>Renders one frame.</summary>
+    /// <summary>Renders one frame of Gaussian dots.</summary>
     /// <param name="displaced">Dots as <see cref="Displace"/> gave them.</param>
     /// <param name="motion">Where the moved camera sees a point of the view at rest.</param>
     /// <param name="width">Width, px.</param>
@@ -45,9 +45,36 @@ public static class SceneRenderer
     /// <returns>The picture in digital numbers.</returns>
     public static GrayImage Render(Dot[] displaced, PlanarMotion motion, int width, int height, double dotSigma, SensorSettings sensor, ulong seed, int frame, CancellationToken cancellationToken)
     {
+        ArgumentNullException.ThrowIfNull(sensor);
+        float[] levels = DotRenderer.Render(Seen(displaced, motion), width, height, dotSigma, sensor.Background, cancellationToken);
+        return Sensor.Expose(levels, width, height, sensor, seed, frame, cancellationToken);
+    }
+
+    /// <summary>Renders one frame of dots of any shape.</summary>
+    /// <param name="displaced">Dots as <see cref="Displace"/> gave them.</param>
+    /// <param name="motion">Where the moved camera sees a point of the view at rest.</param>
+    /// <param name="width">Width, px.</param>
+    /// <param name="height">Height, px.</param>
+    /// <param name="speckle">Shape and size of the dots.</param>
+    /// <param name="sensor">Background, noise, bits.</param>
+    /// <param name="seed">Seed of the noise.</param>
+    /// <param name="frame">Number of the frame.</param>
+    /// <param name="cancellationToken">Stops between two bands of rows.</param>
+    /// <returns>The picture in digital numbers.</returns>
+    public static GrayImage Render(Dot[] displaced, PlanarMotion motion, int width, int height, SpeckleSettings speckle, SensorSettings sensor, ulong seed, int frame, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(speckle);
+        ArgumentNullException.ThrowIfNull(sensor);
+        if (speckle.Shape == DotShape.Gaussian)
+            return Render(displaced, motion, width, height, speckle.DotSigmaPixels, sensor, seed, frame, cancellationToken);
+        float[] levels = DiscRenderer.Render(Seen(displaced, motion), width, height, speckle.DotDiameterPixels, speckle.DotSigmaPixels, sensor.Background, cancellationToken);
+        return Sensor.Expose(levels, width, height, sensor, seed, frame, cancellationToken);
+    }
+
+    private static Dot[] Seen(Dot[] displaced, PlanarMotion motion)
+    {
         ArgumentNullException.ThrowIfNull(displaced);
         ArgumentNullException.ThrowIfNull(motion);
-        ArgumentNullException.ThrowIfNull(sensor);
         var seen = new Dot[displaced.Length];
         for (int i = 0; i < seen.Length; i++)
         {
@@ -56,7 +83,6 @@ public static class SceneRenderer
             seen[i] = dot with { X = dot.X + u, Y = dot.Y + v };
         }
 
-        float[] levels = DotRenderer.Render(seen, width, height, dotSigma, sensor.Background, cancellationToken);
-        return Sensor.Expose(levels, width, height, sensor, seed, frame, cancellationToken);
+        return seen;
     }
 }

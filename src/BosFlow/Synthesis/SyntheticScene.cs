@@ -34,7 +34,7 @@ public sealed class SyntheticScene
         field = recipe.Flow.Build(View, gas);
         medium = View is null ? null : recipe.Flow.Medium(View, gas!);
         shake = recipe.Shake is null ? null : new CameraShake(recipe.Shake, recipe.Width, recipe.Height, SeededRandom.PartSeed(recipe.Seed, ShakeStream, 0));
-        pattern = SpecklePattern.Draw(recipe.Width, recipe.Height, recipe.Speckle);
+        pattern = recipe.Printed ?? SpecklePattern.Draw(recipe.Width, recipe.Height, recipe.Speckle);
         displaced = SceneRenderer.Displace(pattern, field, cancellationToken);
         RequireMargin();
     }
@@ -77,7 +77,7 @@ public sealed class SyntheticScene
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(frame, Recipe.FrameCount);
         Dot[] dots = HasFlow(frame) ? displaced : [.. pattern];
         return SceneRenderer.Render(
-            dots, motion, Recipe.Width, Recipe.Height, Recipe.Speckle.DotSigmaPixels, Recipe.Sensor, Recipe.Seed, frame, cancellationToken);
+            dots, motion, Recipe.Width, Recipe.Height, Recipe.Speckle, Recipe.Sensor, Recipe.Seed, frame, cancellationToken);
     }
 
     /// <summary>The exact field of the flow at the nodes of a grid.</summary>
@@ -153,7 +153,7 @@ public sealed class SyntheticScene
         double flow = 0;
         for (int i = 0; i < displaced.Length; i++)
             flow = Math.Max(flow, Math.Max(Math.Abs(displaced[i].X - pattern[i].X), Math.Abs(displaced[i].Y - pattern[i].Y)));
-        double needed = Math.Ceiling(largest + flow + (3 * Recipe.Speckle.DotDiameterPixels / 2));
+        double needed = Math.Ceiling(largest + flow + (3 * Recipe.Speckle.ImagePixels / 2));
         if (needed > Recipe.Speckle.MarginPixels)
             throw new ConfigurationException([FormattableString.Invariant($"Motion and flow bring dots from up to {needed} px outside the picture into view; make the margin of {Recipe.Speckle.MarginPixels} px at least as large.")]);
     }
