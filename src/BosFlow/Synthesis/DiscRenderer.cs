@@ -11,7 +11,8 @@ namespace BosFlow.Synthesis;
 public static class DiscRenderer
 {
     private const double ReachInSigmas = 5.5;
-    private const int LeastChords = 12;
+    private const int LeastChords = 6;
+    private const double ChordsPerSigma = 3;
 
     /// <summary>Renders the sum of all discs.</summary>
     /// <param name="dots">Centres where they are to appear, px; a contrast of 1 adds 1 inside a large sharp disc.</param>
@@ -45,7 +46,7 @@ public static class DiscRenderer
 
     private readonly struct Disc(double radius, double sigma, double reach)
     {
-        private readonly int chords = LeastChords + (2 * (int)Math.Ceiling(4 * radius / (sigma + 0.3)));
+        private readonly int chords = 2 * ((LeastChords + (int)Math.Ceiling(ChordsPerSigma * radius / sigma)) / 2);
 
         public void Add(float[] levels, int width, int firstRow, int endRow, in Dot dot)
         {
@@ -57,17 +58,19 @@ public static class DiscRenderer
                 return;
             Span<double> row = stackalloc double[right - left + 1];
             double step = Math.PI / chords;
-            for (int k = 0; k < chords; k++)
+            // A chord above the middle and the one as far below it have the same profile along x.
+            for (int k = 0; k < chords / 2; k++)
             {
-                (double sine, double cosine) = Math.SinCos(((k + 0.5) * step) - (Math.PI / 2));
-                double half = radius * cosine;
+                (double sine, double cosine) = Math.SinCos((k + 0.5) * step);
+                double half = radius * sine;
+                double offset = radius * cosine;
                 Chord(row, left - dot.X, half);
-                double weight = dot.Contrast * half * step;
-                double below = Error(top - 0.5 - dot.Y - (radius * sine));
+                double weight = dot.Contrast * half * step / 2;
+                double below = Error(top - 0.5 - dot.Y - offset) + Error(top - 0.5 - dot.Y + offset);
                 for (int y = top; y <= bottom; y++)
                 {
-                    double above = Error(y + 0.5 - dot.Y - (radius * sine));
-                    double factor = weight * (above - below) / 2;
+                    double above = Error(y + 0.5 - dot.Y - offset) + Error(y + 0.5 - dot.Y + offset);
+                    double factor = weight * (above - below);
                     below = above;
                     if (factor == 0)
                         continue;

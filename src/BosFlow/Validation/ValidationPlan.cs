@@ -39,6 +39,8 @@ public static class ValidationPlan
             yield return HotPlumeStudy.Run("onboard", PlumeScenes.Onboard(temperature, flowOff, flowOn, Seed), settings, cancellationToken);
         }
 
+        yield return PlanStudy.Run("laboratory", PlanStudy.Laboratory, quick ? 4 : 10, cancellationToken);
+        yield return PlanStudy.Run("onboard", PlanStudy.Onboard, quick ? 4 : 10, cancellationToken);
         // With 3 % the noise decides; with 1 % the bias of interpolation, which the vectors of a scene share, so that it takes many scenes.
         foreach (double noisePercent in quick ? (double[])[3] : [1, 3])
         {
