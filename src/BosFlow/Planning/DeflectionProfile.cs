@@ -27,12 +27,16 @@ internal sealed class DeflectionProfile
     {
         this.odd = odd;
         this.reach = reach;
+        First = profile(0);
         double step = reach / Samples;
         double[] values = [.. Enumerable.Range(0, Samples).Select(i => profile((i + 0.5) * step))];
         place = (Array.IndexOf(values, values.Max()) + 0.5) * step;
         LargestSlope = Slope(values, step);
         amplitudes = Amplitudes(values, step, isSharp);
     }
+
+    /// <summary>Deflection in the middle (beside a wall: at it).</summary>
+    public double First { get; }
 
     /// <summary>Whether the deflection has the other sign on the other side.</summary>
     public bool IsOdd => odd;

@@ -58,6 +58,13 @@ internal static class PlateOptics
         };
     }
 
+    /// <summary>Deflection right at the plate, rad; a little less than the largest.</summary>
+    public static double WallDeflection(ExpectedFlow.HeatedPlate flow, GasSettings settings)
+    {
+        FlowOptics optics = Of(flow, settings);
+        return optics.PeakRadians * optics.Profile.First;
+    }
+
     /// <summary>Dynamic viscosity of air, Pa s: 1.458e-6 T^1.5 / (T + 110.4) (U.S. Standard Atmosphere 1976).</summary>
     private static double Sutherland(double kelvin) => 1.458e-6 * Math.Pow(kelvin, 1.5) / (kelvin + 110.4);
 
