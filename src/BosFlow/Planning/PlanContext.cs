@@ -1,12 +1,14 @@
 using BosFlow.Displacement;
 using BosFlow.Optics;
-using BosFlow.Synthesis;
 
 namespace BosFlow.Planning;
 
 /// <summary>What many rigs of one plan have in common: gas, flow and engine. Immutable; safe to use from several threads.</summary>
 internal sealed record PlanContext
 {
+    // Burnt gas and air: there the temperature alone makes the density (molar masses within 1 %).
+    private const double AlikeGases = 0.05;
+
     /// <summary>The gas.</summary>
     public required GasProperties Gas { get; init; }
 
@@ -18,6 +20,9 @@ internal sealed record PlanContext
 
     /// <summary>The engine's response.</summary>
     public required EngineResponse Engine { get; init; }
+
+    /// <summary>Which dots suit a blur.</summary>
+    public required RecommendedDisc Discs { get; init; }
 
     /// <summary>Prepares a request.</summary>
     /// <exception cref="ConfigurationException">Gas, flow or a setting cannot be; one sentence for each problem.</exception>
@@ -35,9 +40,10 @@ internal sealed record PlanContext
         return new PlanContext
         {
             Gas = gas,
-            HasTemperature = gas.AmbientTemperature is not null && SceneGas.Of(request.Gas).IsOneGas,
+            HasTemperature = gas.AmbientTemperature is not null && gas.FlowMolarMass is double flow && gas.AmbientMolarMass is double ambient && Math.Abs((flow / ambient) - 1) < AlikeGases,
             Flow = request.Flow is null ? null : FlowOpticsFactory.Of(request.Flow, request.Gas),
             Engine = new EngineResponse(request.Displacement),
+            Discs = new RecommendedDisc(request),
         };
     }
 
@@ -50,6 +56,6 @@ internal sealed record PlanContext
             throw new ConfigurationException(problems);
     }
 
-    /// <summary>The same gas and flow with another engine.</summary>
-    public PlanContext With(DisplacementSettings settings) => this with { Engine = new EngineResponse(settings) };
+    /// <summary>The same gas and flow for a request of another engine, board or noise.</summary>
+    public PlanContext For(PlanRequest request) => this with { Engine = new EngineResponse(request.Displacement), Discs = new RecommendedDisc(request) };
 }

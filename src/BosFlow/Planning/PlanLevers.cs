@@ -34,7 +34,7 @@ internal static class PlanLevers
             PlanRequest varied = PlanSweep.With(request, quantity, value);
             if (PlanCheck.Problems(varied).Count > 0)
                 return;
-            PlanContext used = quantity == PlanQuantity.Window ? context.With(varied.Displacement) : context;
+            PlanContext used = PlanSweep.ChangesErrors(quantity) ? context.For(varied) : context;
             PlanPoint other = PlanPoint.Of(used, varied);
             if (PlanCheckFlow.Problems(other, context.Flow).Count == 0)
                 tried.Add((other.SignalToNoise / now, words));

@@ -6,9 +6,6 @@ namespace BosFlow.Planning;
 /// <summary>The numbers of one rig on which everything else of a plan rests.</summary>
 internal sealed record PlanPoint
 {
-    // A deflection is found in one frame where it is three standard deviations.
-    private const double GoodDotPixels = 2.7;
-
     /// <summary>What was judged.</summary>
     public required PlanRequest Request { get; init; }
 
@@ -88,9 +85,9 @@ internal sealed record PlanPoint
         double spot = Diffraction.SpotDiameter(number, request.Gas.WavelengthMetres, magnification);
         double confusion = Defocus.CircleOfConfusion(f, number, focus, distance);
         double blur = DotImage.Diameter(0, spot, confusion) / pitch;
-        double recommended = boardScale * GoodDisc(blur);
+        double recommended = boardScale * context.Discs.For(blur);
         double dot = request.Board.DotMetres ?? recommended;
-        ExpectedError error = DisplacementErrorModel.Of(Pattern(request, dot / boardScale, blur), request.Displacement);
+        ExpectedError error = DisplacementErrorModel.Of(RecommendedDisc.Pattern(request, dot / boardScale, blur), request.Displacement);
         double flowScale = boardScale * rig.LensToFlowMetres / distance;
         double flowBlur = ThinLens.FlowPlaneBlur(f, number, rig.LensToFlowMetres, rig.FlowToBackgroundMetres);
         double perRadian = rig.FlowToBackgroundMetres / boardScale;
@@ -114,17 +111,4 @@ internal sealed record PlanPoint
             Measured = context.Flow is { } seen ? seen.PeakRadians * perRadian * response : 0,
         };
     }
-
-    /// <summary>Sharp image of the disc that is recommended, px: an image of 2.7 px, but never a disc smaller than its blur, which would only lose contrast (judgement).</summary>
-    private static double GoodDisc(double blur) => Math.Max(blur, DotImage.DiscFor(GoodDotPixels, blur) ?? 0);
-
-    private static ExpectedPattern Pattern(PlanRequest request, double disc, double blur) => new()
-    {
-        DiscPixels = disc,
-        BlurPixels = blur,
-        Coverage = request.Board.Coverage,
-        Contrast = request.Board.Contrast,
-        Noise = request.Camera.NoiseOfFullScale,
-        ReferenceFrames = request.ReferenceFrames,
-    };
 }

@@ -47,7 +47,7 @@ public sealed record PlanResult
     /// <summary>Diameter of a dot whose image has 2 px and one whose image has 3 px, blur included, m; null where blur alone is larger.</summary>
     public required (double? Small, double? Large) DotRangeMetres { get; init; }
 
-    /// <summary>Diameter that is recommended (image of 2.7 px, or what blur leaves), m.</summary>
+    /// <summary>Diameter that is recommended, m: of those whose image has 2.4 to 3.2 px the one with the least expected error; behind a larger blur one to 1.3 times the blur.</summary>
     public required double RecommendedDotMetres { get; init; }
 
     /// <summary>e^-2 diameter of a dot's image, blur included, px.</summary>
@@ -62,7 +62,7 @@ public sealed record PlanResult
     /// <summary>Wavelength in the flow plane of which windows, blur and pixel leave nine tenths, m.</summary>
     public required double NineTenthsResponseWavelengthMetres { get; init; }
 
-    /// <summary>Expected standard deviation of a displacement in one frame, px.</summary>
+    /// <summary>Expected error of a displacement in one frame, px (1 sigma): noise and interpolation between pixels, over all fractions of a pixel.</summary>
     public required double NoisePixels { get; init; }
 
     /// <summary>Part of <see cref="NoisePixels"/> that the windows' noise alone makes (Cramer-Rao bound), px.</summary>
@@ -77,7 +77,7 @@ public sealed record PlanResult
     /// <summary>Smallest path-integrated density gradient that is detected in the mean, kg m-3.</summary>
     public required double SmallestMeanGradient { get; init; }
 
-    /// <summary>Smallest temperature difference on the axis of a round plume that is detected in one frame, K; null where the gas has no molar mass.</summary>
+    /// <summary>Smallest temperature difference on the axis of a round plume that is detected in one frame, K; null where no heat is enough, or flow and surroundings are not gases of about one known molar mass.</summary>
     public required double? SmallestPlumeKelvin { get; init; }
 
     /// <summary>Smallest temperature difference of a round plume that is detected in the mean, K.</summary>

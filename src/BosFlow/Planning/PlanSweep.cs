@@ -52,6 +52,9 @@ public static class PlanSweep
         };
     }
 
+    /// <summary>Whether the choice of dots, or the engine, depends on a quantity.</summary>
+    internal static bool ChangesErrors(PlanQuantity quantity) => quantity is PlanQuantity.Window or PlanQuantity.Noise;
+
     /// <summary>The overlap of the windows is kept.</summary>
     private static int Spacing(PlanRequest request, double window) =>
         Math.Clamp((int)Math.Round(window * request.Displacement.SpacingPixels / request.Displacement.WindowPixels), 2, 128);
@@ -62,7 +65,7 @@ public static class PlanSweep
         {
             PlanRequest varied = With(request, quantity, value);
             PlanContext.ThrowIfWrong(varied);
-            return new PlanStep(value, Planner.Judge(quantity == PlanQuantity.Window ? context.With(varied.Displacement) : context, varied, cancellationToken), null);
+            return new PlanStep(value, Planner.Judge(ChangesErrors(quantity) ? context.For(varied) : context, varied, cancellationToken), null);
         }
         catch (ConfigurationException problem)
         {
