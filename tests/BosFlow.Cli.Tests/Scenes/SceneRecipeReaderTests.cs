@@ -2,6 +2,7 @@ using BosFlow.Cli.CaseFile;
 using BosFlow.Cli.Scenes;
 using BosFlow.Optics;
 using BosFlow.Pipeline;
+using BosFlow.Speckle;
 using BosFlow.Synthesis;
 
 namespace BosFlow.Cli.Tests.Scenes;
@@ -32,6 +33,15 @@ public sealed class SceneRecipeReaderTests
         Assert.Null(recipe.Shake);
         Assert.Null(recipe.Rig);
         Assert.Equal(new FlowRecipe.Shift(1.5, -0.5), recipe.Flow);
+    }
+
+    [Fact]
+    public void Parse_PrintedDiscs_KeepsShapeAndBlur()
+    {
+        SceneRecipe recipe = SceneRecipeReader.Parse(Minimal + "\n\n[dots]\nshape = \"disc\"\ndiameter_px = 2.5\nblur_px = 1.4\n", "recipe.toml");
+        Assert.Equal(DotShape.Disc, recipe.Speckle.Shape);
+        Assert.Equal(1.4 / 4, recipe.Speckle.DotSigmaPixels, 1e-12);
+        Assert.Equal(Math.Sqrt((2.5 * 2.5) + (1.4 * 1.4)), recipe.Speckle.ImagePixels, 1e-12);
     }
 
     [Fact]
