@@ -33,6 +33,23 @@ internal sealed class NumberKey : TypedCaseKey<double>
         IsUncertainty = true,
     };
 
+    /// <summary>A key that gives a number greater than 0, without a default.</summary>
+    /// <param name="section">Section of the key.</param>
+    /// <param name="name">Name with its unit.</param>
+    /// <param name="description">What it means.</param>
+    /// <param name="maximum">Largest allowed value.</param>
+    /// <param name="example">Value that the template shows.</param>
+    public static NumberKey Positive(string section, string name, string description, double maximum, double example) => new()
+    {
+        Section = section,
+        Name = name,
+        Description = description,
+        Minimum = 0,
+        AboveMinimum = true,
+        Maximum = maximum,
+        Example = TomlLiteral.Of(example),
+    };
+
     /// <inheritdoc/>
     public override string Kind => "number";
 

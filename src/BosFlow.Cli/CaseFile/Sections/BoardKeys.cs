@@ -45,16 +45,7 @@ internal static class BoardKeys
         IsListedBriefly = true,
     };
 
-    private static NumberKey Length(string name, string description, double example) => new()
-    {
-        Section = Name,
-        Name = name,
-        Description = description,
-        Minimum = 0,
-        AboveMinimum = true,
-        Maximum = 1e6,
-        Example = TomlLiteral.Of(example),
-    };
+    private static NumberKey Length(string name, string description, double example) => NumberKey.Positive(Name, name, description, 1e6, example);
 
     private static NumberKey Part(string name, string description, double maximum, double standard) => new()
     {

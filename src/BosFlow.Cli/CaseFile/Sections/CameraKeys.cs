@@ -67,14 +67,5 @@ internal static class CameraKeys
         Example = TomlLiteral.Of(example),
     };
 
-    private static NumberKey Positive(string name, string description, double maximum, double example) => new()
-    {
-        Section = Name,
-        Name = name,
-        Description = description,
-        Minimum = 0,
-        AboveMinimum = true,
-        Maximum = maximum,
-        Example = TomlLiteral.Of(example),
-    };
+    private static NumberKey Positive(string name, string description, double maximum, double example) => NumberKey.Positive(Name, name, description, maximum, example);
 }

@@ -125,16 +125,7 @@ internal static class ExpectedKeys
 
     private static NumberKey Length(string name, string description, double example) => Positive(name, description, LongestMillimetres, example);
 
-    private static NumberKey Positive(string name, string description, double maximum, double example) => new()
-    {
-        Section = Name,
-        Name = name,
-        Description = description,
-        Minimum = 0,
-        AboveMinimum = true,
-        Maximum = maximum,
-        Example = TomlLiteral.Of(example),
-    };
+    private static NumberKey Positive(string name, string description, double maximum, double example) => NumberKey.Positive(Name, name, description, maximum, example);
 
     private static IntegerKey Frames(string name, string description, int standard) => new()
     {

@@ -1,5 +1,4 @@
 using BosFlow.Cli.CaseFile.Keys;
-using BosFlow.Cli.CaseFile.Toml;
 
 namespace BosFlow.Cli.CaseFile.Sections;
 
@@ -53,14 +52,5 @@ internal static class LimitsKeys
         IsListedBriefly = true,
     };
 
-    private static NumberKey Length(string name, string description, double example) => new()
-    {
-        Section = Name,
-        Name = name,
-        Description = description,
-        Minimum = 0,
-        AboveMinimum = true,
-        Maximum = 1e7,
-        Example = TomlLiteral.Of(example),
-    };
+    private static NumberKey Length(string name, string description, double example) => NumberKey.Positive(Name, name, description, 1e7, example);
 }

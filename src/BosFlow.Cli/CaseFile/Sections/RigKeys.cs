@@ -1,5 +1,4 @@
 using BosFlow.Cli.CaseFile.Keys;
-using BosFlow.Cli.CaseFile.Toml;
 
 namespace BosFlow.Cli.CaseFile.Sections;
 
@@ -40,14 +39,5 @@ internal static class RigKeys
             LensToFlowSigma, FlowToBackgroundSigma, BackgroundScaleSigma, FocalLengthSigma,
         ]);
 
-    private static NumberKey Length(string name, string description, double maximum, double example) => new()
-    {
-        Section = Name,
-        Name = name,
-        Description = description,
-        Minimum = 0,
-        AboveMinimum = true,
-        Maximum = maximum,
-        Example = TomlLiteral.Of(example),
-    };
+    private static NumberKey Length(string name, string description, double maximum, double example) => NumberKey.Positive(Name, name, description, maximum, example);
 }
