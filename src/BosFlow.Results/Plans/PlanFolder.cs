@@ -37,7 +37,7 @@ public static class PlanFolder
             throw new InputDataException($"{folder} holds {string.Join(", ", there)} already and nothing is overwritten; give another --output, or --force to replace.");
     }
 
-    /// <summary>Writes everything; each file is there whole or not at all.</summary>
+    /// <summary>Writes everything: the files are there all or not at all.</summary>
     /// <param name="folder">Absolute path; made where it does not exist.</param>
     /// <param name="plan">The plan.</param>
     /// <param name="studies">What varying it gave.</param>
@@ -56,8 +56,10 @@ public static class PlanFolder
             .. studies.Select(study => (study.FileName, study.Png)),
         ];
         Directory.CreateDirectory(folder);
+        using var together = new FileSet();
         foreach ((string name, byte[] bytes) in files)
-            AtomicFile.WriteBytes(Path.Combine(folder, name), bytes);
+            together.Write(Path.Combine(folder, name), stream => stream.Write(bytes));
+        together.Commit();
         return [.. files.Select(file => Path.Combine(folder, file.Name))];
     }
 }
