@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using BosFlow.Cli.Scenes;
 using BosFlow.Inspection;
@@ -22,7 +21,7 @@ internal static class BoardCheckWords
         string curve = settings.Tones == Camera.PictureTones.Srgb ? "grey levels taken to follow the sRGB curve (--linear for raw ones)" : "grey levels taken to be in proportion to the light";
         yield return $"Rests on:  {unit}; {curve}; {check.Scale.Basis}.";
         if (double.IsFinite(check.InkGainMetres))
-            yield return Text($"Recommended: --ink-gain-mm {check.InkGainMetres * 1e3:0.000} (\u00b1 {check.InkGainSigma * 1e3:0.000})");
+            yield return FormattableString.Invariant($"Recommended: --ink-gain-mm {check.InkGainMetres * 1e3:0.000} (\u00b1 {check.InkGainSigma * 1e3:0.000})");
         CheckFinding[] bad = [.. check.Findings.Where(finding => finding.State == CheckState.Bad)];
         CheckFinding[] open = [.. check.Findings.Where(finding => finding.State == CheckState.Open)];
         string not = open.Length == 0 ? string.Empty : $" Not decided: {string.Join(", ", open.Select(finding => finding.Subject))}.";
@@ -75,32 +74,32 @@ internal static class BoardCheckWords
 
     private static IEnumerable<IReadOnlyList<string>> Rows(BoardCheck check, Board board)
     {
-        yield return ["Fiducials found", Text($"{check.FiducialsFound.Count}"), Text($"{check.FiducialsOnBoard}, {check.FiducialsInView} in view")];
+        yield return ["Fiducials found", FormattableString.Invariant($"{check.FiducialsFound.Count}"), FormattableString.Invariant($"{check.FiducialsOnBoard}, {check.FiducialsInView} in view")];
         foreach (DotSizeCheck size in check.Sizes)
         {
             string measured = double.IsFinite(size.DiameterMetres)
-                ? Text($"{size.DiameterMetres * 1e3:0.000} \u00b1 {size.DiameterSigma * 1e3:0.000} mm")
-                : Text($"{(size.NominalMetres + check.InkGainMetres - board.Settings.InkGainMetres) * 1e3:0.000} \u00b1 {check.InkGainSigma * 1e3:0.000} mm (by covered area)");
-            yield return ["Dot diameter, median", measured, Text($"{size.NominalMetres * 1e3:0.###} mm")];
+                ? FormattableString.Invariant($"{size.DiameterMetres * 1e3:0.000} \u00b1 {size.DiameterSigma * 1e3:0.000} mm")
+                : FormattableString.Invariant($"{(size.NominalMetres + check.InkGainMetres - board.Settings.InkGainMetres) * 1e3:0.000} \u00b1 {check.InkGainSigma * 1e3:0.000} mm (by covered area)");
+            yield return ["Dot diameter, median", measured, FormattableString.Invariant($"{size.NominalMetres * 1e3:0.###} mm")];
             if (double.IsFinite(size.DiameterScatter))
-                yield return ["  scatter from dot to dot", Text($"{size.DiameterScatter * 1e3:0.000} mm"), "0"];
-            yield return ["  dots found", size.Found is { } found ? Text($"{found}") : "not counted", Text($"{size.Expected}")];
-            yield return ["  width in the photo", Text($"{size.ImagePixels:0.0} px"), "-"];
+                yield return ["  scatter from dot to dot", FormattableString.Invariant($"{size.DiameterScatter * 1e3:0.000} mm"), "0"];
+            yield return ["  dots found", size.Found is { } found ? FormattableString.Invariant($"{found}") : "not counted", FormattableString.Invariant($"{size.Expected}")];
+            yield return ["  width in the photo", FormattableString.Invariant($"{size.ImagePixels:0.0} px"), "-"];
         }
 
-        yield return ["Coverage", Text($"{check.Coverage * 100:0.0} \u00b1 {check.CoverageSigma * 100:0.0} %"), Text($"{check.NominalCoverage * 100:0.0} %")];
-        yield return ["Paper, part of full scale", Text($"{check.PaperLevel * 100:0} %"), "-"];
-        yield return ["Ink, part of full scale", Text($"{check.InkLevel * 100:0} %"), "-"];
-        yield return ["Unevenness of the light", Text($"{check.LightUnevenness * 100:0} %"), "-"];
+        yield return ["Coverage", FormattableString.Invariant($"{check.Coverage * 100:0.0} \u00b1 {check.CoverageSigma * 100:0.0} %"), FormattableString.Invariant($"{check.NominalCoverage * 100:0.0} %")];
+        yield return ["Paper, part of full scale", FormattableString.Invariant($"{check.PaperLevel * 100:0} %"), "-"];
+        yield return ["Ink, part of full scale", FormattableString.Invariant($"{check.InkLevel * 100:0} %"), "-"];
+        yield return ["Unevenness of the light", FormattableString.Invariant($"{check.LightUnevenness * 100:0} %"), "-"];
         if (check.Scale is { X: { } x, Y: { } y })
         {
-            yield return ["Printer's scale in x", Text($"{x:0.0000} \u00b1 {check.Scale.SigmaX:0.0000}"), "1"];
-            yield return ["Printer's scale in y", Text($"{y:0.0000} \u00b1 {check.Scale.SigmaY:0.0000}"), "1"];
+            yield return ["Printer's scale in x", FormattableString.Invariant($"{x:0.0000} \u00b1 {check.Scale.SigmaX:0.0000}"), "1"];
+            yield return ["Printer's scale in y", FormattableString.Invariant($"{y:0.0000} \u00b1 {check.Scale.SigmaY:0.0000}"), "1"];
         }
 
-        yield return ["Printer's scale, x : y", Text($"{check.Scale.Ratio:0.0000} \u00b1 {check.Scale.RatioSigma:0.0000}"), "1"];
-        yield return ["Blur of edges, one sigma", Text($"{check.BlurPixels:0.0} px"), "-"];
-        yield return ["Tilt of the board", Text($"{check.Plane.TiltRadians * 180 / Math.PI:0.0} \u00b1 {check.Plane.TiltSigma * 180 / Math.PI:0.0}\u00b0"), "-"];
+        yield return ["Printer's scale, x : y", FormattableString.Invariant($"{check.Scale.Ratio:0.0000} \u00b1 {check.Scale.RatioSigma:0.0000}"), "1"];
+        yield return ["Blur of edges, one sigma", FormattableString.Invariant($"{check.BlurPixels:0.0} px"), "-"];
+        yield return ["Tilt of the board", FormattableString.Invariant($"{check.Plane.TiltRadians * 180 / Math.PI:0.0} \u00b1 {check.Plane.TiltSigma * 180 / Math.PI:0.0}\u00b0"), "-"];
     }
 
     private static string Word(CheckState state) => state switch
@@ -109,8 +108,6 @@ internal static class BoardCheckWords
         CheckState.Bad => "not OK",
         _ => "open",
     };
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     // JSON has no NaN: what is not known is null.
     private static JsonValue? Number(double value) => double.IsFinite(value) ? JsonValue.Create(value) : null;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using BosFlow.Pipeline;
 
@@ -12,12 +11,12 @@ internal static class BoardWords
     {
         if (prepared.Identity.Board is not { } board)
             yield break;
-        string sizes = string.Join(" and ", board.DotSizes.Select(size => Text($"{size.DiameterMetres * 1e3:0.###} mm")));
-        yield return Text($"Board:     {board.Description}, {board.WidthMetres * 1e3:0.#} x {board.HeightMetres * 1e3:0.#} mm, {board.Dots} dots of {sizes}, coverage {board.Coverage * 100:0.0} %, seed {board.Seed}");
+        string sizes = string.Join(" and ", board.DotSizes.Select(size => FormattableString.Invariant($"{size.DiameterMetres * 1e3:0.###} mm")));
+        yield return FormattableString.Invariant($"Board:     {board.Description}, {board.WidthMetres * 1e3:0.#} x {board.HeightMetres * 1e3:0.#} mm, {board.Dots} dots of {sizes}, coverage {board.Coverage * 100:0.0} %, seed {board.Seed}");
         if (Image(prepared) is { } image)
-            yield return Text($"           a dot is {string.Join(" and ", image.DotPixels.Select(pixels => Text($"{pixels:0.0}")))} px wide in the picture, {image.DotsInWindow:0.#} in a window");
+            yield return FormattableString.Invariant($"           a dot is {string.Join(" and ", image.DotPixels.Select(pixels => FormattableString.Invariant($"{pixels:0.0}")))} px wide in the picture, {image.DotsInWindow:0.#} in a window");
         if (prepared.SeenMetresPerPixel is { } seen)
-            yield return Text($"           its fiducials show {seen * 1e3:0.####} mm/px in the reference");
+            yield return FormattableString.Invariant($"           its fiducials show {seen * 1e3:0.####} mm/px in the reference");
     }
 
     /// <summary>What the user should know of it.</summary>
@@ -38,6 +37,4 @@ internal static class BoardWords
     private static BoardImage? Image(PreparedRun prepared) => prepared is { Scale: { } scale, Identity.Board: { } board }
         ? BoardImage.Of(board, scale, prepared.Case.Experiment.Displacement.WindowPixels)
         : null;
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -18,14 +18,14 @@ internal static class PhotoProblems
             throw new InputDataException("The description of the board has no dots; the check needs the file of the dots beside it.");
         if (sightings.Count == 0)
         {
-            throw new InputDataException(Text(
+            throw new InputDataException(FormattableString.Invariant(
                 $"No fiducials were found in the photo ({photo.Width} x {photo.Height} px): it must show the board sharp and evenly lit, each fiducial at least {LeastFiducialPixels:0} px wide, with its white zone."));
         }
 
         int[] seen = [.. sightings.Select(sighting => sighting.Id)];
         if (!board.Fiducials.Any(mark => seen.Contains(mark.Id)))
         {
-            throw new InputDataException(Text(
+            throw new InputDataException(FormattableString.Invariant(
                 $"The photo shows another board: its fiducials ({Ids(seen)}) are not those of the description (0 to {board.Fiducials.Max(mark => mark.Id)}); give the description that was written with this board."));
         }
 
@@ -35,11 +35,11 @@ internal static class PhotoProblems
             return;
         if (known >= BoardCheckLimits.Fiducials)
         {
-            throw new InputDataException(Text(
+            throw new InputDataException(FormattableString.Invariant(
                 $"The photo shows another board, or one that is bent: of {known} fiducials found only {agreeing} lie as the description says; give the description that was written with this board, or lay it flat."));
         }
 
-        throw new InputDataException(Text(
+        throw new InputDataException(FormattableString.Invariant(
             $"Only {known} of the board's {board.Fiducials.Count} fiducials were found ({Ids(seen)}), and {BoardCheckLimits.Fiducials} are needed: take the photo so that it shows more of the board, sharp and without glare."));
     }
 
@@ -60,7 +60,7 @@ internal static class PhotoProblems
         if (pixels >= BoardCheckLimits.LeastDotPixels)
             return;
         double single = BoardCheckLimits.SingleDotPixels / pixels;
-        throw new InputDataException(Text(
+        throw new InputDataException(FormattableString.Invariant(
             $"The photo is too coarse: a dot of {dot * 1e3:0.###} mm is {pixels:0.0} px wide in it; {BoardCheckLimits.LeastDotPixels} px are the least for the coverage, {BoardCheckLimits.SingleDotPixels} px for single dots, so go {single:0.0} times nearer and take a part of the board, or a photo {Math.Ceiling(photo.Width * single):0} px wide."));
     }
 
@@ -70,6 +70,4 @@ internal static class PhotoProblems
         string names = string.Join(", ", ids.Take(most).Select(id => id.ToString(CultureInfo.InvariantCulture)));
         return ids.Length > most ? names + ", ..." : names;
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

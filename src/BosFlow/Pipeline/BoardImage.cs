@@ -1,4 +1,3 @@
-using System.Globalization;
 using BosFlow.Optics;
 using BosFlow.Speckle.Boards;
 
@@ -48,18 +47,16 @@ public sealed record BoardImage
         BoardImage image = Of(board, scale, windowPixels);
         if (!image.DotPixels.Any(pixels => pixels is >= LeastDotPixels and <= LargestDotPixels))
         {
-            string sizes = string.Join(" and ", board.DotSizes.Select((size, i) => Text($"{size.DiameterMetres * 1e3:0.###} mm are {image.DotPixels[i]:0.0} px wide")));
+            string sizes = string.Join(" and ", board.DotSizes.Select((size, i) => FormattableString.Invariant($"{size.DiameterMetres * 1e3:0.###} mm are {image.DotPixels[i]:0.0} px wide")));
             double wanted = scale.BackgroundMetresPerPixel * 1e3;
-            warnings.Add(Text($"The dots of the board ({board.Description}) of {sizes} in the picture; {LeastDotPixels:0} to {LargestDotPixels:0} px give the least error, so print a board with dots of {2.5 * wanted:0.##} mm for this distance."));
+            warnings.Add(FormattableString.Invariant($"The dots of the board ({board.Description}) of {sizes} in the picture; {LeastDotPixels:0} to {LargestDotPixels:0} px give the least error, so print a board with dots of {2.5 * wanted:0.##} mm for this distance."));
         }
 
         if (seenMetresPerPixel is { } seen && Math.Abs((seen / scale.BackgroundMetresPerPixel) - 1) > LargestScaleError)
         {
-            warnings.Add(Text($"The fiducials of the board ({board.Description}) show {seen * 1e3:0.####} mm/px in the reference, the case says {scale.BackgroundMetresPerPixel * 1e3:0.####} mm/px ({((scale.BackgroundMetresPerPixel / seen) - 1) * 100:+0.0;-0.0} %): correct the scale or the distances in [rig], or check with bosflow print --check that the board was printed at 100 %."));
+            warnings.Add(FormattableString.Invariant($"The fiducials of the board ({board.Description}) show {seen * 1e3:0.####} mm/px in the reference, the case says {scale.BackgroundMetresPerPixel * 1e3:0.####} mm/px ({((scale.BackgroundMetresPerPixel / seen) - 1) * 100:+0.0;-0.0} %): correct the scale or the distances in [rig], or check with bosflow print --check that the board was printed at 100 %."));
         }
 
         return warnings;
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
