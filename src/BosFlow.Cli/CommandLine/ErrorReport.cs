@@ -22,7 +22,7 @@ internal static class ErrorReport
             talk.Detail(exception.ToString());
         return exception switch
         {
-            OperationCanceledException => Tell(talk, ExitCode.Interrupted, ["Interrupted. What was finished is kept; the same command goes on from there."]),
+            OperationCanceledException => Tell(talk, ExitCode.Interrupted, ["Interrupted; nothing is half-written. The same command, given again, does what is left."]),
             ConfigurationException configuration => Tell(talk, ExitCode.BadInput, configuration.Problems),
             InputDataException input => Tell(talk, ExitCode.BadInput, [input.Message]),
             WorkFailedException failed => Tell(talk, ExitCode.Failed, [failed.Message]),

@@ -119,6 +119,7 @@ public static class PlanJson
     {
         ["f_number"] = Number(plan.RecommendedFNumber),
         ["exposure_s"] = Number(plan.RecommendedExposureSeconds),
+        ["exposure_to_freeze_eddies_s"] = Number(plan.FreezingExposureSeconds),
         ["focus_m"] = Number(plan.RecommendedFocusMetres),
         ["light_change_stops"] = Number(plan.LightChangeStops),
         ["dot_m"] = Number(plan.RecommendedDotMetres),

@@ -17,7 +17,8 @@ internal static class PlanMotionLines
                 Known("Smear by vibration", plan.VibrationSmearPixels, "px", $"largest, in {Milliseconds(camera.ExposureSeconds)}", Missing("smear", (camera.ExposureSeconds, "exposure_ms"), (camera.VibrationRadians, "vibration_mrad"), (camera.VibrationHertz, "vibration_hz"))),
                 Known("Vibration left by the exposure", plan.VibrationAttenuation * 100, "%", "of its amplitude, behind the mean over the exposure", Missing("mean", (camera.ExposureSeconds, "exposure_ms"), (camera.VibrationHertz, "vibration_hz"))),
                 Known("Skew between first and last row", plan.RowSkewPixels, "px", $"largest, {Text(plan.PeriodsPerReadout ?? double.NaN)} periods in a readout", Missing("skew", (camera.ReadoutSeconds, "readout_ms"), (camera.VibrationRadians, "vibration_mrad"), (camera.VibrationHertz, "vibration_hz"))),
-                Known("Flow moves during the exposure", plan.Flow?.SmearPixels, "px", "in the plane of the flow", FlowMissing(plan)),
+                Known("Flow moves during the exposure", plan.Flow?.SmearPixels, "px", "in the plane of the flow", FlowMissing(plan, (camera.ExposureSeconds, "exposure_ms"))),
+                Known("Exposure that freezes eddies", plan.FreezingExposureSeconds * 1e3, "ms", "half a window of motion; the mean needs no such exposure", FlowMissing(plan)),
             ]);
     }
 
@@ -32,14 +33,22 @@ internal static class PlanMotionLines
         };
     }
 
-    private static string FlowMissing(PlanResult plan)
+    /// <summary>Why vibration sets no limit to the exposure.</summary>
+    public static string NoLimit(PlanResult plan)
+    {
+        CameraFacts camera = plan.Request.Camera;
+        bool isKnown = camera is { VibrationRadians: not null, VibrationHertz: not null };
+        return isKnown ? "no limit: vibration never smears the picture that far" : Missing("limit", (camera.VibrationRadians, "vibration_mrad"), (camera.VibrationHertz, "vibration_hz"));
+    }
+
+    private static string FlowMissing(PlanResult plan, params (double? Value, string Key)[] alsoNeeded)
     {
         if (plan.Flow is null)
             return "no flow is given: no motion";
         if (plan.Request.Flow is not (ExpectedFlow.Jet or ExpectedFlow.Plume))
             return "this kind of flow has no speed here: no motion";
         bool hasSpeed = plan.Request.Flow is ExpectedFlow.Jet { SpeedMetresPerSecond: not null } or ExpectedFlow.Plume { SpeedMetresPerSecond: not null };
-        return Missing("motion", (plan.Request.Camera.ExposureSeconds, "exposure_ms"), (hasSpeed ? 1 : null, "speed_m_per_s"));
+        return Missing("motion", [.. alsoNeeded, (hasSpeed ? 1 : null, "speed_m_per_s")]);
     }
 
     private static string Milliseconds(double? seconds) => $"{Text((seconds ?? double.NaN) * 1e3)} ms";

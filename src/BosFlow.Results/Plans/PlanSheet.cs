@@ -88,7 +88,6 @@ public static class PlanSheet
 
     private static PlanGroup Recommended(PlanResult plan)
     {
-        const string NoExposure = "nothing that moves is known; give vibration_mrad with vibration_hz, or the speed of the flow";
         string light = plan.LightChangeStops switch
         {
             double stops when stops < 0 => "less light than planned: more lamps or more gain",
@@ -99,7 +98,7 @@ public static class PlanSheet
             "Recommended",
             [
                 new PlanLine("Aperture", $"f/{Given(plan.RecommendedFNumber)}", string.Empty, $"planned f/{Given(plan.Request.Rig.FNumber ?? double.NaN)}"),
-                Known("Exposure at most", plan.RecommendedExposureSeconds * 1e3, "ms", plan.Request.Camera.ExposureSeconds is double given ? $"planned {Text(given * 1e3)} ms" : string.Empty, NoExposure),
+                Known("Exposure at most", plan.RecommendedExposureSeconds * 1e3, "ms", plan.Request.Camera.ExposureSeconds is double given ? $"for vibration; planned {Text(given * 1e3)} ms" : "for vibration", PlanMotionLines.NoLimit(plan)),
                 Millimetres("Focus on the board, at", plan.RecommendedFocusMetres, "from the lens"),
                 Known("Light with these", plan.LightChangeStops, "stops", light, "exposure_ms is not given: no comparison"),
                 Millimetres("Dot on the paper", plan.RecommendedDotMetres),

@@ -39,11 +39,8 @@ internal sealed record PlanAdvice
     /// <summary>Longest exposure for vibration, s; null = no limit known.</summary>
     public required double? ForVibration { get; init; }
 
-    /// <summary>Longest exposure for the flow's motion, s; null = no limit known.</summary>
+    /// <summary>Longest exposure that freezes the flow's eddies, s; null = no limit known. A wish: no shutter freezes a fast jet, and the mean needs none.</summary>
     public required double? ForFlow { get; init; }
-
-    /// <summary>Longest recommended exposure, s; null = no limit known.</summary>
-    public double? Exposure => ForVibration is double a && ForFlow is double b ? Math.Min(a, b) : ForVibration ?? ForFlow;
 
     /// <summary>Advice for a rig.</summary>
     public static PlanAdvice Of(PlanPoint point, FlowOptics? flow)
@@ -77,7 +74,7 @@ internal sealed record PlanAdvice
         if (request.Camera.ExposureSeconds is not double asked)
             return null;
         double number = request.Rig.FNumber!.Value / FNumber;
-        return Math.Log2((Exposure ?? asked) / asked * number * number);
+        return Math.Log2((ForVibration ?? asked) / asked * number * number);
     }
 
     /// <summary>The engraved number next above the least that is needed, but not above what diffraction allows.</summary>

@@ -104,8 +104,11 @@ public sealed record PlanResult
     /// <summary>Recommended f-number.</summary>
     public required double RecommendedFNumber { get; init; }
 
-    /// <summary>Longest recommended exposure, s; null where nothing moves that is known.</summary>
+    /// <summary>Longest recommended exposure, s: vibration smears no more than a tenth of a dot's image; null where vibration is not known or never does.</summary>
     public required double? RecommendedExposureSeconds { get; init; }
+
+    /// <summary>Longest exposure that freezes the flow's eddies, s; null where its speed is not known. Not part of the advice: the mean does not need it.</summary>
+    public required double? FreezingExposureSeconds { get; init; }
 
     /// <summary>Recommended focus distance, m: the board.</summary>
     public required double RecommendedFocusMetres { get; init; }

@@ -33,6 +33,8 @@ public sealed class PlanSheetTests
     {
         Assert.Equal("exposure_ms, vibration_mrad and vibration_hz are not given: no smear", Line(SamplePlan.Result, "Smear by vibration").Remark);
         Assert.Equal("exposure_ms and speed_m_per_s are not given: no motion", Line(SamplePlan.Result, "Flow moves during the exposure").Remark);
+        Assert.Equal("speed_m_per_s is not given: no motion", Line(SamplePlan.Result, "Exposure that freezes eddies").Remark);
+        Assert.Equal("vibration_mrad and vibration_hz are not given: no limit", Line(SamplePlan.Result, "Exposure at most").Remark);
         Assert.Equal("-", Line(SamplePlan.Result, "Light with these").Quantity);
     }
 

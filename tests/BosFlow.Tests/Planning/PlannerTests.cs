@@ -44,5 +44,20 @@ public sealed class PlannerTests
         AssertClose(0.30907e-3 * 1920, plan.ViewAtFlow.Width);
     }
 
+    [Fact]
+    public void Judge_ShakenFastJet_AdvisesTheExposureForVibrationAndTellsTheFreezingOneApart()
+    {
+        var camera = new CameraFacts { PictureWidth = 1920, PictureHeight = 1080, VibrationRadians = 1e-3, VibrationHertz = 90, ExposureSeconds = 2e-3 };
+        var jet = new ExpectedFlow.Jet(0.06, 823, 0.3, 250, null);
+        PlanResult plan = Planner.Judge(Onboard with { Camera = camera, Flow = jet });
+        PlanResult asAdvised = Planner.Judge(Onboard with { Camera = camera with { ExposureSeconds = plan.RecommendedExposureSeconds }, Flow = jet });
+
+        Assert.Equal(0.3, asAdvised.VibrationSmearPixels!.Value, 1e-9);
+        Assert.True(plan.LightChangeStops < 0);
+
+        // Half a window of 32 px, 0.30907 mm/px in the plane of the flow, at 250 m/s.
+        AssertClose(16 * 0.30907e-3 / 250, plan.FreezingExposureSeconds!.Value);
+    }
+
     private static void AssertClose(double expected, double actual) => Assert.InRange(actual / expected, 1 - ThreeDigits, 1 + ThreeDigits);
 }
