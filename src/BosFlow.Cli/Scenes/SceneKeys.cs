@@ -91,6 +91,8 @@ internal static class SceneKeys
         new("dots", "The printed pattern as it appears in the picture.", [Shape, Diameter, Blur, Density, Gap, ContrastFrom, ContrastTo, Margin, DotSeed]),
         new("sensor", "Light to digital numbers.", [Background, Noise, FullWell, Bits]),
         new("shake", "Motion of the camera; without this section it stands still.", [ShakeShift, ShakeRotation, ShakeScale, ShakeFrequency]),
+        VibrationKeys.VibrationSection,
+        VibrationKeys.ShutterSection,
         new("flow", "The flow in every frame after the flow-off frames.", [Kind, U, V, Wavelength, Direction, Phase, DuDx, DuDy, DvDx, DvDy, NozzleX, NozzleY, HalfWidth, Growth, Temperature, LensFocalLength, GlassIndex, Apex,
             PathLength, DensityGradient, CentreX, CentreY, Mach, WedgeAngle, ShockThickness]),
         RigKeys.Section,
@@ -118,7 +120,8 @@ internal static class SceneKeys
 
     private static NumberKey Gradient(string name, string what) => Number("flow", name, $"linear: change of {what}, px for each px.", -1, 1, false, null);
 
-    private static NumberKey Number(string section, string name, string description, double minimum, double maximum, bool above, double? standard) => new()
+    /// <summary>A key with a number.</summary>
+    internal static NumberKey Number(string section, string name, string description, double minimum, double maximum, bool above, double? standard) => new()
     {
         Section = section,
         Name = name,
@@ -129,7 +132,8 @@ internal static class SceneKeys
         Default = standard is double value ? TomlLiteral.Of(value) : null,
     };
 
-    private static IntegerKey Whole(string section, string name, string description, int minimum, int maximum, int? standard) => new()
+    /// <summary>A key with a whole number.</summary>
+    internal static IntegerKey Whole(string section, string name, string description, int minimum, int maximum, int? standard) => new()
     {
         Section = section,
         Name = name,

@@ -48,6 +48,8 @@ internal static class SceneRecipeMapping
                 Bits = values.Or(SceneKeys.Bits, sensor.Bits),
             },
             Shake = Shake(values),
+            Vibration = VibrationMapping.Vibration(values),
+            Shutter = VibrationMapping.Shutter(values),
             Rig = shared.Rig,
             Gas = shared.Gas,
             Flow = Flow(values, (width - 1) / 2.0, (height - 1) / 2.0),

@@ -48,6 +48,7 @@ internal static class SceneRecipeReader
         CaseValues values = Check(toml!, problems);
         CheckWhatIsNeeded(values, problems);
         GasContradictions.Find(values, problems);
+        VibrationMapping.FindContradictions(values, problems);
         problems.ThrowIfAny();
         return SceneRecipeMapping.ToRecipe(values);
     }

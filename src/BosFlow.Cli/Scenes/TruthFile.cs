@@ -38,6 +38,8 @@ internal static class TruthFile
             variables.Add(Field("density", "kg m-3", "true density in the middle plane of the flow, at the point that the node's line of sight meets in the undisturbed gas", density));
         if (truth.TemperatureKelvin is { } temperature)
             variables.Add(Field("temperature", "K", "true temperature at that point, ideal gas at ambient pressure", temperature));
+        if (scene.Recipe.Shake is not null || scene.Recipe.Vibration is not null)
+            variables.AddRange(MotionTruth.Variables(scene));
         NetCdfFile.Write(path, new NetCdfContent { Variables = variables, Attributes = Attributes(scene, truth) });
     }
 

@@ -33,8 +33,11 @@ public sealed class CameraShake
 
     /// <summary>Where the view at rest (time 0) is seen at a time.</summary>
     /// <param name="seconds">Time since the first frame, s.</param>
-    public PlanarMotion At(double seconds) => Similarity(
-        centreX, centreY,
+    public PlanarMotion At(double seconds) => PoseAt(seconds).ToMotion(centreX, centreY);
+
+    /// <summary>How the view lies at a time.</summary>
+    /// <param name="seconds">Time since the first frame, s.</param>
+    public CameraPose PoseAt(double seconds) => new(
         settings.ShiftPixels * Wave(0, seconds), settings.ShiftPixels * Wave(1, seconds),
         settings.RotationDegrees * Wave(2, seconds), 1 + (0.01 * settings.ScalePercent * Wave(3, seconds)));
 

@@ -33,6 +33,12 @@ public sealed record SceneRecipe
     /// <summary>Motion of the view; null = a camera at rest.</summary>
     public ShakeSettings? Shake { get; init; }
 
+    /// <summary>Vibration of the camera, beside or in place of the slow motion; null = none.</summary>
+    public VibrationSettings? Vibration { get; init; }
+
+    /// <summary>Readout and exposure of the rows; null = a picture of one instant.</summary>
+    public ShutterSettings? Shutter { get; init; }
+
     /// <summary>Distances and camera; null where the flow is prescribed in px.</summary>
     public RigGeometry? Rig { get; init; }
 
@@ -60,6 +66,9 @@ public sealed record SceneRecipe
         problems.AddRange(Speckle.Problems());
         problems.AddRange(Sensor.Problems());
         problems.AddRange(Shake?.Problems() ?? []);
+        problems.AddRange(Vibration?.Problems() ?? []);
+        if (FrameRateHz > 0)
+            problems.AddRange(Shutter?.Problems(FrameRateHz) ?? []);
         return problems;
     }
 }

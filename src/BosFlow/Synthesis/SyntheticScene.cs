@@ -9,11 +9,10 @@ namespace BosFlow.Synthesis;
 /// <summary>A scene made from its recipe: renders any frame, and knows its exact truth. Safe to use from several threads.</summary>
 public sealed class SyntheticScene
 {
-    private const long ShakeStream = -1;
     private readonly IReadOnlyList<Dot> pattern;
     private readonly Dot[] displaced;
     private readonly IFlowField field;
-    private readonly CameraShake? shake;
+    private readonly CameraMotion motion;
     private readonly SceneGas? gas;
     private readonly IIndexField? medium;
 
@@ -33,10 +32,11 @@ public sealed class SyntheticScene
         gas = recipe.Rig is null ? null : SceneGas.Of(recipe.Gas);
         field = recipe.Flow.Build(View, gas);
         medium = View is null ? null : recipe.Flow.Medium(View, gas!);
-        shake = recipe.Shake is null ? null : new CameraShake(recipe.Shake, recipe.Width, recipe.Height, SeededRandom.PartSeed(recipe.Seed, ShakeStream, 0));
+        motion = new CameraMotion(recipe);
         pattern = recipe.Printed ?? SpecklePattern.Draw(recipe.Width, recipe.Height, recipe.Speckle);
         displaced = SceneRenderer.Displace(pattern, field, cancellationToken);
-        RequireMargin();
+        double flow = displaced.Select((dot, i) => Math.Max(Math.Abs(dot.X - pattern[i].X), Math.Abs(dot.Y - pattern[i].Y))).DefaultIfEmpty(0).Max();
+        SceneLimits.Require(this, flow);
     }
 
     /// <summary>The recipe.</summary>
@@ -56,31 +56,40 @@ public sealed class SyntheticScene
     /// <param name="frame">Number of the frame, from 0.</param>
     public bool HasFlow(int frame) => frame >= Recipe.FlowOffCount;
 
-    /// <summary>Where a point of the first frame's view is seen in a frame when only the camera moved.</summary>
+    /// <summary>When the rows of a frame are exposed.</summary>
     /// <param name="frame">Number of the frame, from 0.</param>
-    public PlanarMotion MotionAt(int frame) => shake?.At(TimeSeconds(frame)) ?? PlanarMotion.Identity;
+    public RowClock ClockOf(int frame) => new(TimeSeconds(frame), Recipe.Shutter?.ReadoutSeconds ?? 0, Recipe.Height);
+
+    /// <summary>How the view lies in the middle of the exposure of a row, against the view at rest.</summary>
+    /// <param name="frame">Number of the frame, from 0.</param>
+    /// <param name="row">The row, px; also between two rows.</param>
+    public CameraPose PoseAt(int frame, double row) => ViewOf(frame).PoseAt(row);
+
+    /// <summary>Where a point of the view at rest is seen in a frame when only the camera moved; with a readout, by its middle row.</summary>
+    /// <param name="frame">Number of the frame, from 0.</param>
+    public PlanarMotion MotionAt(int frame) => PoseAt(frame, motion.CentreY).ToMotion(motion.CentreX, motion.CentreY);
 
     /// <summary>Renders one frame.</summary>
     /// <param name="frame">Number of the frame, 0 to FrameCount - 1.</param>
     /// <param name="cancellationToken">Stops between two bands of rows.</param>
     /// <returns>The picture in digital numbers.</returns>
-    public GrayImage Render(int frame, CancellationToken cancellationToken) => Render(frame, MotionAt(frame), cancellationToken);
+    public GrayImage Render(int frame, CancellationToken cancellationToken)
+    {
+        if (Recipe.Shutter is null)
+            return Render(frame, MotionAt(frame), cancellationToken);
+        float[] levels = ShutterRenderer.Render(DotsOf(frame), ViewOf(frame), Recipe, cancellationToken);
+        return Sensor.Expose(levels, Recipe.Width, Recipe.Height, Recipe.Sensor, Recipe.Seed, frame, cancellationToken);
+    }
 
     /// <summary>Renders one frame as a camera sees it that moved otherwise than the recipe says.</summary>
     /// <param name="frame">Number of the frame, 0 to FrameCount - 1.</param>
     /// <param name="motion">Where the moved camera sees a point of the view at rest; no larger than the margin of the pattern.</param>
     /// <param name="cancellationToken">Stops between two bands of rows.</param>
     /// <returns>The picture in digital numbers.</returns>
-    public GrayImage Render(int frame, PlanarMotion motion, CancellationToken cancellationToken)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegative(frame);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(frame, Recipe.FrameCount);
-        Dot[] dots = HasFlow(frame) ? displaced : [.. pattern];
-        return SceneRenderer.Render(
-            dots, motion, Recipe.Width, Recipe.Height, Recipe.Speckle, Recipe.Sensor, Recipe.Seed, frame, cancellationToken);
-    }
+    public GrayImage Render(int frame, PlanarMotion motion, CancellationToken cancellationToken) => SceneRenderer.Render(
+        DotsOf(frame), motion, Recipe.Width, Recipe.Height, Recipe.Speckle, Recipe.Sensor, Recipe.Seed, frame, cancellationToken);
 
-    /// <summary>The exact field of the flow at the nodes of a grid.</summary>
+    /// <summary>The exact field of the flow at the nodes of a grid, as a camera sees it that stays as it was when the first frame's row through the node was read.</summary>
     /// <param name="grid">Where, px of the first frame.</param>
     /// <param name="cancellationToken">Stops between two rows of nodes.</param>
     public SceneTruth TruthAt(NodeGrid grid, CancellationToken cancellationToken)
@@ -90,6 +99,7 @@ public sealed class SyntheticScene
         float[] v = new float[grid.Count];
         float[]? pathX = Scale is null ? null : new float[grid.Count];
         float[]? pathY = Scale is null ? null : new float[grid.Count];
+        FrameView first = ViewOf(0);
         double source = Recipe.Flow.SourceTemperatureKelvin ?? Recipe.Gas.AmbientTemperatureKelvin;
         float[]? density = medium is null ? null : new float[grid.Count];
         float[]? temperature = medium is not null && Recipe.Flow.IsAtAmbientPressure ? new float[grid.Count] : null;
@@ -98,16 +108,16 @@ public sealed class SyntheticScene
             for (int column = 0; column < grid.Columns; column++)
             {
                 int node = (row * grid.Columns) + column;
-                FlowSample sample = field.At(grid.X(column), grid.Y(row));
-                u[node] = (float)sample.U;
-                v[node] = (float)sample.V;
+                (double x, double y) = first.ToRest(grid.X(column), grid.Y(row));
+                FlowSample sample = field.At(x, y);
+                CameraPose pose = first.PoseAt(grid.Y(row));
+                (u[node], v[node]) = Single(pose.Turn(sample.U, sample.V));
                 if (Scale is null)
                     continue;
-                pathX![node] = (float)DensityPath(sample.IndexGradientPathX, sample.U);
-                pathY![node] = (float)DensityPath(sample.IndexGradientPathY, sample.V);
+                (pathX![node], pathY![node]) = Single((pose with { Scale = 1 }).Turn(DensityPath(sample.IndexGradientPathX, sample.U), DensityPath(sample.IndexGradientPathY, sample.V)));
                 if (medium is null)
                     continue;
-                double excess = IndexExcessInFlowPlane(grid.X(column), grid.Y(row));
+                double excess = IndexExcessInFlowPlane(x, y);
                 density![node] = (float)gas!.DensityAt(excess, source);
                 if (temperature is not null)
                     temperature[node] = (float)gas.TemperatureAt(excess, source);
@@ -125,6 +135,18 @@ public sealed class SyntheticScene
         };
     }
 
+    /// <summary>How the camera sees the view at rest while it takes a frame.</summary>
+    internal FrameView ViewOf(int frame) => new(motion, frame, ClockOf(frame));
+
+    private Dot[] DotsOf(int frame)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(frame);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(frame, Recipe.FrameCount);
+        return HasFlow(frame) ? displaced : [.. pattern];
+    }
+
+    private static (float U, float V) Single((double U, double V) vector) => ((float)vector.U, (float)vector.V);
+
     private double IndexExcessInFlowPlane(double x, double y)
     {
         (double flowX, double flowY) = View!.OnFlowPlane(x, y);
@@ -133,28 +155,4 @@ public sealed class SyntheticScene
 
     private double DensityPath(double indexPath, double displacement) =>
         double.IsNaN(indexPath) ? Scale!.DensityGradientPathPerPixel * displacement : indexPath / Scale!.GladstoneDaleM3PerKg;
-
-    /// <summary>Dots must come from beyond every edge, or the edges of some frame would be bare.</summary>
-    private void RequireMargin()
-    {
-        double largest = 0;
-        double right = Recipe.Width - 1;
-        double bottom = Recipe.Height - 1;
-        for (int frame = 0; frame < Recipe.FrameCount; frame++)
-        {
-            PlanarMotion motion = MotionAt(frame);
-            foreach ((double x, double y) in ((double, double)[])[(0, 0), (right, 0), (0, bottom), (right, bottom)])
-            {
-                (double u, double v) = motion.DisplacementAt(x, y);
-                largest = Math.Max(largest, Math.Max(Math.Abs(u), Math.Abs(v)));
-            }
-        }
-
-        double flow = 0;
-        for (int i = 0; i < displaced.Length; i++)
-            flow = Math.Max(flow, Math.Max(Math.Abs(displaced[i].X - pattern[i].X), Math.Abs(displaced[i].Y - pattern[i].Y)));
-        double needed = Math.Ceiling(largest + flow + (3 * Recipe.Speckle.ImagePixels / 2));
-        if (needed > Recipe.Speckle.MarginPixels)
-            throw new ConfigurationException([FormattableString.Invariant($"Motion and flow bring dots from up to {needed} px outside the picture into view; make the margin of {Recipe.Speckle.MarginPixels} px at least as large.")]);
-    }
 }

@@ -16,6 +16,9 @@ internal sealed class NumberListKey : TypedCaseKey<IReadOnlyList<double>>
     /// <summary>Largest allowed number.</summary>
     public required double Maximum { get; init; }
 
+    /// <summary>Whether a number may stand in the list more than once.</summary>
+    public bool MayRepeat { get; init; }
+
     /// <inheritdoc/>
     public override string Kind => "list of numbers";
 
@@ -25,7 +28,7 @@ internal sealed class NumberListKey : TypedCaseKey<IReadOnlyList<double>>
         get
         {
             string unit = Unit is null ? string.Empty : " " + Unit;
-            return string.Create(CultureInfo.InvariantCulture, $"a list of 1 to {MostNumbers} different numbers greater than {Above:0.#####} and at most {Maximum:0.#####}{unit}, as in {Example}");
+            return string.Create(CultureInfo.InvariantCulture, $"a list of 1 to {MostNumbers}{(MayRepeat ? string.Empty : " different")} numbers greater than {Above:0.#####} and at most {Maximum:0.#####}{unit}, as in {Example}");
         }
     }
 
@@ -35,7 +38,7 @@ internal sealed class NumberListKey : TypedCaseKey<IReadOnlyList<double>>
         ["type"] = "array",
         ["minItems"] = 1,
         ["maxItems"] = MostNumbers,
-        ["uniqueItems"] = true,
+        ["uniqueItems"] = !MayRepeat,
         ["items"] = new JsonObject { ["type"] = "number", ["exclusiveMinimum"] = Above, ["maximum"] = Maximum },
     };
 
@@ -52,7 +55,7 @@ internal sealed class NumberListKey : TypedCaseKey<IReadOnlyList<double>>
         {
             if (!item.TryNumber(out double number) || !(number > Above && number <= Maximum))
                 return $"holds {(item.Quote.Length == 0 ? "an empty place between commas" : item.Quote)}; give {Allowed}.";
-            if (numbers.Contains(number))
+            if (!MayRepeat && numbers.Contains(number))
                 return $"holds {item.Quote} twice; give each number once.";
             numbers.Add(number);
         }

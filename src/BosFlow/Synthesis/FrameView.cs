@@ -1,0 +1,72 @@
+using BosFlow.Speckle;
+
+namespace BosFlow.Synthesis;
+
+/// <summary>How the camera sees the view at rest while it takes one frame, row after row.</summary>
+/// <param name="motion">Motion of the camera.</param>
+/// <param name="frame">Number of the frame.</param>
+/// <param name="clock">When its rows are exposed.</param>
+internal sealed class FrameView(CameraMotion motion, int frame, RowClock clock)
+{
+    /// <summary>Fastest motion along y that can be rendered, px a row: at 1 a dot would run along with the readout and be seen in every row.</summary>
+    public const double LargestSlope = 0.5;
+
+    private const int MostSteps = 30;
+    private const double Tolerance = 1e-10;
+
+    /// <summary>How the view lies when a row is exposed.</summary>
+    public CameraPose PoseAt(double row) => motion.At(frame, clock.At(row));
+
+    /// <summary>The point of the view at rest that this frame shows at a place, px: exact, since the place tells the time.</summary>
+    public (double X, double Y) ToRest(double x, double y)
+    {
+        (double restX, double restY) = PoseAt(y).MoveBack(x - motion.CentreX, y - motion.CentreY);
+        return (restX + motion.CentreX, restY + motion.CentreY);
+    }
+
+    /// <summary>Where the frame shows points of the view at rest, some time before or after the middle of each row's exposure.</summary>
+    /// <param name="dots">Dots of the view at rest.</param>
+    /// <param name="offsetSeconds">That time, s.</param>
+    /// <param name="cancellationToken">Stops between two dots.</param>
+    public MovingDot[] See(Dot[] dots, double offsetSeconds, CancellationToken cancellationToken)
+    {
+        var seen = new MovingDot[dots.Length];
+        Parallel.For(0, dots.Length, new ParallelOptions { CancellationToken = cancellationToken }, i => seen[i] = See(dots[i], offsetSeconds));
+        return seen;
+    }
+
+    /// <summary>Where a row sees a point of the view at rest.</summary>
+    public (double X, double Y) SeenFrom(double row, double x, double y, double offsetSeconds)
+    {
+        CameraPose pose = motion.At(frame, clock.At(row) + offsetSeconds);
+        (double seenX, double seenY) = pose.Move(x - motion.CentreX, y - motion.CentreY);
+        return (seenX + motion.CentreX, seenY + motion.CentreY);
+    }
+
+    /// <summary>
+    /// Solves row = y(row): the row that sees the dot on itself. Secant steps; they converge because the dot moves less than <see cref="LargestSlope"/> px from row to row.
+    /// </summary>
+    private MovingDot See(in Dot dot, double offset)
+    {
+        double before = dot.Y;
+        (double x, double y) = SeenFrom(before, dot.X, dot.Y, offset);
+        if (clock.ReadoutSeconds == 0)
+            return new MovingDot(dot with { X = x, Y = y }, 0, 0, 0, 0);
+        double missBefore = y - before;
+        double row = y;
+        for (int step = 0; step < MostSteps; step++)
+        {
+            (x, y) = SeenFrom(row, dot.X, dot.Y, offset);
+            double miss = y - row;
+            if (Math.Abs(miss) < Tolerance)
+                break;
+            double next = row + (miss * (row - before) / (missBefore - miss));
+            (before, missBefore, row) = (row, miss, next);
+        }
+
+        (double aboveX, double aboveY) = SeenFrom(row - 1, dot.X, dot.Y, offset);
+        (double belowX, double belowY) = SeenFrom(row + 1, dot.X, dot.Y, offset);
+        return new MovingDot(
+            dot with { X = x, Y = y }, (belowX - aboveX) / 2, (belowY - aboveY) / 2, ((belowX + aboveX) / 2) - x, ((belowY + aboveY) / 2) - y);
+    }
+}

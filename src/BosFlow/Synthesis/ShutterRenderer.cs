@@ -1,0 +1,42 @@
+using BosFlow.Speckle;
+
+namespace BosFlow.Synthesis;
+
+/// <summary>Renders a frame whose rows are exposed one after the other, each for a while.</summary>
+internal static class ShutterRenderer
+{
+    /// <summary>The light of one frame.</summary>
+    /// <param name="dots">Dots of the view at rest.</param>
+    /// <param name="view">How the frame sees them.</param>
+    /// <param name="recipe">Pictures, dots and shutter.</param>
+    /// <param name="cancellationToken">Stops between two bands of rows.</param>
+    /// <returns>Row-major levels as a share of full scale.</returns>
+    /// <remarks>A disc is rendered whole at the place where the row through its centre sees it; a Gaussian dot row by row.</remarks>
+    public static float[] Render(Dot[] dots, FrameView view, SceneRecipe recipe, CancellationToken cancellationToken)
+    {
+        SpeckleSettings speckle = recipe.Speckle;
+        double exposure = recipe.Shutter?.ExposureSeconds ?? 0;
+        double smear = exposure == 0 ? 0 : SceneLimits.LongestSmear(view, recipe, exposure);
+        double highest = Math.Max(recipe.Shake?.HighestFrequencyHz ?? 0, recipe.Vibration?.HighestHertz ?? 0);
+        float[] levels = new float[checked(recipe.Width * recipe.Height)];
+        Array.Fill(levels, (float)recipe.Sensor.Background);
+        foreach ((double offset, double weight) in SmearRule.Moments(exposure, smear / speckle.DotSigmaPixels, highest))
+        {
+            MovingDot[] seen = view.See(dots, offset, cancellationToken);
+            if (speckle.Shape == DotShape.Gaussian)
+                MovingDotRenderer.Add(levels, seen, recipe.Width, speckle.DotSigmaPixels, weight, cancellationToken);
+            else
+                AddDiscs(levels, seen, recipe, weight, cancellationToken);
+        }
+
+        return levels;
+    }
+
+    private static void AddDiscs(float[] levels, MovingDot[] seen, SceneRecipe recipe, double weight, CancellationToken cancellationToken)
+    {
+        Dot[] dots = Array.ConvertAll(seen, dot => dot.Centre);
+        float[] light = DiscRenderer.Render(dots, recipe.Width, recipe.Height, recipe.Speckle.DotDiameterPixels, recipe.Speckle.DotSigmaPixels, 0, cancellationToken);
+        for (int i = 0; i < levels.Length; i++)
+            levels[i] += (float)(weight * light[i]);
+    }
+}
