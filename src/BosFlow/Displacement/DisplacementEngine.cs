@@ -34,17 +34,26 @@ public sealed class DisplacementEngine
         ArgumentNullException.ThrowIfNull(settings);
         if (measurable.Width != reference.Width || measurable.Height != reference.Height)
             throw new ArgumentException("The mask needs the size of the reference.", nameof(measurable));
-        IReadOnlyList<string> problems = DisplacementSettingsCheck.Problems(settings);
-        if (problems.Count > 0)
-            throw new ConfigurationException(problems);
         this.settings = settings;
-        WindowLayout layout = WindowLayout.Fill(reference.Width, reference.Height, settings.WindowPixels, settings.SpacingPixels);
+        WindowLayout layout = Layout(reference.Width, reference.Height, settings);
         texture = new ReferenceTexture(reference, measurable);
         windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
     }
 
     /// <summary>Centres of the final windows, px of the reference.</summary>
     public NodeGrid Grid => windows.Layout.Grid;
+
+    /// <summary>Centres of the final windows that a picture of a given size has, px.</summary>
+    /// <param name="width">Width of the picture, px.</param>
+    /// <param name="height">Height of the picture, px.</param>
+    /// <param name="settings">Settings; checked here.</param>
+    /// <exception cref="ConfigurationException">A setting is out of its range; every problem is listed.</exception>
+    /// <exception cref="InputDataException">The picture is smaller than one window.</exception>
+    public static NodeGrid GridOf(int width, int height, DisplacementSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        return Layout(width, height, settings).Grid;
+    }
 
     /// <summary>Measures one frame.</summary>
     /// <param name="frame">Flow frame of the reference's size, grey levels on any linear scale; NaN pixels are masked.</param>
@@ -63,5 +72,13 @@ public sealed class DisplacementEngine
         VectorField field = measurement.Measure(frame, predictor, cancellationToken);
         idle.Add(measurement);
         return field;
+    }
+
+    private static WindowLayout Layout(int width, int height, DisplacementSettings settings)
+    {
+        IReadOnlyList<string> problems = DisplacementSettingsCheck.Problems(settings);
+        if (problems.Count > 0)
+            throw new ConfigurationException(problems);
+        return WindowLayout.Fill(width, height, settings.WindowPixels, settings.SpacingPixels);
     }
 }

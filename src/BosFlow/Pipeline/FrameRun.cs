@@ -37,7 +37,10 @@ internal sealed class FrameRun
         cancellationToken.ThrowIfCancellationRequested();
         long start = Stopwatch.GetTimestamp();
         FrameResult result = processor.Measure(frame, cancellationToken);
-        request.Store.WriteFrame(result, Stopwatch.GetElapsedTime(start).TotalSeconds);
+        double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
+        // What came from a file that changed meanwhile is not of this run and must never lie among its frames.
+        request.Sources?.CheckFrame(frame.Index, cancellationToken);
+        request.Store.WriteFrame(result, seconds);
         lock (counting)
         {
             done++;

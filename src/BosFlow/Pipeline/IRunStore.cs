@@ -1,10 +1,13 @@
+using BosFlow.Displacement;
+
 namespace BosFlow.Pipeline;
 
 /// <summary>Where the results of a run are kept; finished frames stay, whatever happens to the process.</summary>
 public interface IRunStore
 {
-    /// <summary>Numbers of the frames whose results are complete and readable.</summary>
-    IReadOnlySet<int> FinishedFrames();
+    /// <summary>Numbers of the frames whose results are complete, readable and given on the grid of this run.</summary>
+    /// <param name="grid">The grid.</param>
+    IReadOnlySet<int> FinishedFrames(NodeGrid grid);
 
     /// <summary>Keeps one frame's result; complete or not there at all. Safe to call from several threads for different frames.</summary>
     /// <param name="result">The frame's result.</param>
@@ -17,5 +20,6 @@ public interface IRunStore
 
     /// <summary>Keeps the summary of the whole run: statistics, derived fields, table of frames, maps, report.</summary>
     /// <param name="summary">The summary.</param>
-    void WriteSummary(RunSummary summary);
+    /// <param name="cancellationToken">Stops between two files; the summary then counts as not written.</param>
+    void WriteSummary(RunSummary summary, CancellationToken cancellationToken);
 }

@@ -16,6 +16,7 @@ public static class RunPipeline
     /// <param name="cancellationToken">Interrupts the run; frames that are finished stay in the store.</param>
     /// <returns>Counts, failed frames, noise floor, warnings.</returns>
     /// <exception cref="InputDataException">Reference or region cannot be used.</exception>
+    /// <exception cref="MissingFramesException">The frames were only to be gathered, and some are missing.</exception>
     /// <exception cref="RunFailedException">No frame could be measured; no summary is written.</exception>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public static RunOutcome Run(RunRequest request, RunStages stages, IProgress<RunProgress>? progress, CancellationToken cancellationToken)
@@ -24,10 +25,17 @@ public static class RunPipeline
         ArgumentNullException.ThrowIfNull(stages);
         Check(request);
         FootageInfo info = request.Footage.Info;
+        request = request with { FrameIndices = request.Part.Frames(request.FrameIndices) };
         int total = request.FrameIndices.Count;
         RegionMask region = RegionMask.Build(request.Case.Region, info.Width, info.Height);
         DensityStep.Check(request.Case, info);
         OpticalScale? scale = request.Case.Rig is null ? null : OpticalScaling.From(request.Case.Rig, request.Case.Gas);
+
+        int[] pending = Pending(request, stages.PlanGrid(info.Width, info.Height, request.Case.Displacement));
+        if (pending.Length > 0 && !request.Part.Measures)
+            throw new MissingFramesException(pending);
+        if (pending.Length == 0 && !request.Part.Gathers)
+            return OfShard(request, total, progress);
 
         progress?.Report(new RunProgress(RunStep.Reference, 0, request.Reference.FrameCount, 0));
         ReferenceSource counted = request.Reference with { Frames = Counted(request.Reference, progress) };
@@ -44,8 +52,12 @@ public static class RunPipeline
             engine.Grid, request.Case.Displacement.WindowPixels, region.Undisturbed, request.Case.Registration.Motion, request.Case.Region.Flow.Count > 0);
         var processor = new FrameProcessor(reference.Image, region.Measurable, estimator, engine, remover);
 
-        int[] pending = Pending(request);
+        request.Sources?.CheckAll(cancellationToken);
         new FrameRun(request, processor, progress).Measure(pending, cancellationToken);
+
+        request.Sources?.CheckAll(cancellationToken);
+        if (!request.Part.Gathers)
+            return OfShard(request, total - pending.Length, progress: null);
 
         var common = CommonError.Of(reference.FrameCount, InterpolationBias.Pixels(request.Case.Displacement.Interpolation));
         GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, common, cancellationToken);
@@ -63,7 +75,7 @@ public static class RunPipeline
             Density = DensityStep.Convert(request, gathered, remover.ErrorsOfMean(gathered.Records, common), cancellationToken),
             Frames = gathered.Records,
             Warnings = warnings,
-        });
+        }, cancellationToken);
         return Outcome(gathered.Records, failed, total - pending.Length, warnings);
     }
 
@@ -92,11 +104,19 @@ public static class RunPipeline
         }
     }
 
-    private static int[] Pending(RunRequest request)
+    // The summary looks at frames of all shards together; a shard only tells which of its own failed.
+    private static RunOutcome OfShard(RunRequest request, int resumed, IProgress<RunProgress>? progress)
+    {
+        FrameRecord[] records = [.. request.FrameIndices.Select(index => FrameRecord.Of(request.Store.ReadFrame(index)))];
+        progress?.Report(new RunProgress(RunStep.Frames, records.Length, records.Length, 0));
+        return Outcome(records, FrameGatherer.Failed(records), resumed, warnings: []);
+    }
+
+    private static int[] Pending(RunRequest request, NodeGrid grid)
     {
         if (request.Options.Force)
             return [.. request.FrameIndices];
-        IReadOnlySet<int> finished = request.Store.FinishedFrames();
+        IReadOnlySet<int> finished = request.Store.FinishedFrames(grid);
         return [.. request.FrameIndices.Where(index => !finished.Contains(index))];
     }
 

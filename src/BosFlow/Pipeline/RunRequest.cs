@@ -28,6 +28,12 @@ public sealed record RunRequest
     /// <summary>Where results go.</summary>
     public required IRunStore Store { get; init; }
 
+    /// <summary>What to do of the run.</summary>
+    public RunPart Part { get; init; } = RunPart.Whole;
+
+    /// <summary>Notices changed files; null = nobody looks.</summary>
+    public ISourceWatch? Sources { get; init; }
+
     /// <summary>How to carry it out.</summary>
     public RunOptions Options { get; init; } = new();
 }

@@ -14,6 +14,7 @@ public sealed record RunStages
             new ReferenceBuilder(request.Case.Registration, request.Case.Reference.Combine, request.Options.Threads)
                 .Build(request.Reference, region, cancellationToken),
         CreateEstimator = (reference, undisturbed, settings) => new MotionEstimator(reference, undisturbed, settings),
+        PlanGrid = DisplacementEngine.GridOf,
         CreateEngine = (reference, measurable, settings) => new EngineStage(new DisplacementEngine(reference, measurable, settings)),
     };
 
@@ -22,6 +23,9 @@ public sealed record RunStages
 
     /// <summary>Makes the motion estimator of a reference: picture, undisturbed pixels, settings.</summary>
     public required Func<GrayImage, PixelMask, RegistrationSettings, IMotionEstimator> CreateEstimator { get; init; }
+
+    /// <summary>The grid that the engine will measure on: width and height of the picture in px, settings.</summary>
+    public required Func<int, int, DisplacementSettings, NodeGrid> PlanGrid { get; init; }
 
     /// <summary>Makes the displacement engine of a reference: picture, measurable pixels, settings.</summary>
     public required Func<GrayImage, PixelMask, DisplacementSettings, IDisplacementStage> CreateEngine { get; init; }

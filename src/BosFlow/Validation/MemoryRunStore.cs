@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using BosFlow.Displacement;
 using BosFlow.Pipeline;
 
 namespace BosFlow.Validation;
@@ -12,7 +13,7 @@ public sealed class MemoryRunStore : IRunStore
     public RunSummary? Summary { get; private set; }
 
     /// <inheritdoc/>
-    public IReadOnlySet<int> FinishedFrames() => frames.Keys.ToHashSet();
+    public IReadOnlySet<int> FinishedFrames(NodeGrid grid) => frames.Where(frame => frame.Value.Field.Grid == grid).Select(frame => frame.Key).ToHashSet();
 
     /// <inheritdoc/>
     public void WriteFrame(FrameResult result, double processingSeconds)
@@ -25,5 +26,5 @@ public sealed class MemoryRunStore : IRunStore
     public FrameResult ReadFrame(int index) => frames[index];
 
     /// <inheritdoc/>
-    public void WriteSummary(RunSummary summary) => Summary = summary;
+    public void WriteSummary(RunSummary summary, CancellationToken cancellationToken) => Summary = summary;
 }

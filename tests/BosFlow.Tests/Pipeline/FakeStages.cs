@@ -16,6 +16,7 @@ internal static class FakeStages
     {
         BuildReference = (_, _, _) => new Reference(Picture(0), 1, "one picture", [], []),
         CreateEstimator = (_, _, _) => new Estimator(estimate ?? (_ => new MotionEstimate(Motion, 1, null)), unusable),
+        PlanGrid = (_, _, settings) => Engine.GridOf(settings),
         CreateEngine = (_, _, settings) => new Engine(settings, change ?? ((_, field) => field)),
     };
 
@@ -41,7 +42,9 @@ internal static class FakeStages
 
     private sealed class Engine(DisplacementSettings settings, Func<GrayImage, VectorField, VectorField> change) : IDisplacementStage
     {
-        public NodeGrid Grid { get; } = new(7.5, 7.5, settings.SpacingPixels, 11, 7);
+        public NodeGrid Grid { get; } = GridOf(settings);
+
+        public static NodeGrid GridOf(DisplacementSettings settings) => new(7.5, 7.5, settings.SpacingPixels, 11, 7);
 
         public VectorField Measure(GrayImage frame, PlanarMotion predictor, CancellationToken cancellationToken)
         {

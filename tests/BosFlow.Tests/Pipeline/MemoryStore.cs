@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using BosFlow.Displacement;
 using BosFlow.Pipeline;
 
 namespace BosFlow.Tests.Pipeline;
@@ -17,7 +18,7 @@ internal sealed class MemoryStore : IRunStore
     /// <summary>Called before a frame is kept.</summary>
     public Action<FrameResult>? Writing { get; init; }
 
-    public IReadOnlySet<int> FinishedFrames() => new HashSet<int>(Frames.Keys);
+    public IReadOnlySet<int> FinishedFrames(NodeGrid grid) => Frames.Where(frame => frame.Value.Field.Grid == grid).Select(frame => frame.Key).ToHashSet();
 
     public void WriteFrame(FrameResult result, double processingSeconds)
     {
@@ -29,5 +30,5 @@ internal sealed class MemoryStore : IRunStore
 
     public FrameResult ReadFrame(int index) => Frames[index];
 
-    public void WriteSummary(RunSummary summary) => Summary = summary;
+    public void WriteSummary(RunSummary summary, CancellationToken cancellationToken) => Summary = summary;
 }
