@@ -44,7 +44,7 @@ public static class RenderCommand
             {
                 Talk talk = Talk.Of(parsed, environment);
                 string path = environment.Absolute(parsed.GetRequiredValue(folder));
-                string report = RunFolder.Render(path, parsed.GetValue(knifeEdge), cancellationToken);
+                string report = RunFolder.Render(path, parsed.GetValue(knifeEdge), environment.Clock, talk.Warn, cancellationToken);
                 string maps = Path.Combine(path, "maps");
                 talk.Result($"Maps:        {maps}");
                 talk.Result($"Report:      {report}");

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using BosFlow.Cli.CaseFile;
 using BosFlow.Cli.CommandLine;
 using BosFlow.Cli.Running;
+using BosFlow.Pipeline;
 using BosFlow.Results.Runs;
 
 namespace BosFlow.Cli.Commands;
@@ -27,6 +28,8 @@ public static class RunCommand
             DefaultValueFactory = _ => Environment.ProcessorCount,
         };
         var restart = new Option<bool>("--restart") { Description = "Delete the results that are in the folder and measure every frame again." };
+        var shard = new Option<string?>("--shard") { Description = "Only this part of the frames, such as 3/16, and no summary; for several processes or machines at the same time.", HelpName = "K/N" };
+        var gather = new Option<bool>("--gather") { Description = "Measure nothing; write summary, maps and report of the frames that shards have measured." };
         var dryRun = new Option<bool>("--dry-run") { Description = "Check the case and its files, say what would be done, and write nothing." };
         threads.Validators.Add(result =>
         {
@@ -38,6 +41,11 @@ public static class RunCommand
             if (result.Tokens.Count == 1 && !FrameRangeSyntax.IsRange(result.Tokens[0].Value))
                 result.AddError($"--frames {result.Tokens[0].Value} is no frame range; give {FrameRangeSyntax.InWords}.");
         });
+        shard.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1 && !ShardSyntax.TryRead(result.Tokens[0].Value, out _))
+                result.AddError($"--shard {result.Tokens[0].Value} is no shard; give {ShardSyntax.InWords}.");
+        });
         var command = new ExampleCommand("run", "Measure a case: displacement, density gradient, maps and report.")
         {
             Examples =
@@ -46,11 +54,20 @@ public static class RunCommand
                 ("bosflow run my-flight/case.toml --dry-run", "checks everything and writes nothing"),
                 ("bosflow run my-flight/case.toml --frames 0:10", "the first ten frames, for a look"),
                 ("bosflow run my-flight/case.toml --output /data/second-try", "the same case into another folder"),
+                ("bosflow run my-flight/case.toml --shard 3/16", "the third of sixteen parts, on one machine of several"),
+                ("bosflow run my-flight/case.toml --gather", "the summary, once all parts are measured"),
                 ("bosflow run my-flight/case.toml --json --quiet > run.json", "for scripts"),
             ],
         };
-        foreach (Symbol symbol in new Symbol[] { caseFile, output, frames, threads, restart, dryRun })
+        foreach (Symbol symbol in new Symbol[] { caseFile, output, frames, threads, restart, shard, gather, dryRun })
             Add(command, symbol);
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(shard) is not null && result.GetValue(gather))
+                result.AddError("--shard and --gather exclude each other: a shard measures a part of the frames, --gather measures none.");
+            else if (result.GetValue(restart) && (result.GetValue(shard) is not null || result.GetValue(gather)))
+                result.AddError("--restart deletes what all shards have measured and cannot go with --shard or --gather: begin anew with bosflow run CASE --restart, or choose another folder with --output.");
+        });
         command.SetAction((parsed, cancellationToken) =>
         {
             var settings = new RunSettings
@@ -60,6 +77,7 @@ public static class RunCommand
                 Frames = parsed.GetValue(frames),
                 Threads = parsed.GetValue(threads),
                 Restart = parsed.GetValue(restart),
+                Part = parsed.GetValue(gather) ? RunPart.Gathering : ShardSyntax.TryRead(parsed.GetValue(shard), out Shard? part) ? RunPart.Of(part) : RunPart.Whole,
             };
             return Task.Run(() => Run(settings, parsed.GetValue(dryRun), Talk.Of(parsed, environment), environment, cancellationToken));
         });
@@ -80,7 +98,10 @@ public static class RunCommand
         if (dryRun)
             return TellPlan(prepared, talk);
         FinishedRun finished = RunComposition.Execute(prepared, talk, environment, cancellationToken);
-        RunWords.Tell(talk, finished);
+        if (settings.Part.Gathers)
+            RunWords.Tell(talk, finished);
+        else
+            ShardWords.Tell(talk, finished);
         return finished.Code;
     }
 
@@ -90,7 +111,12 @@ public static class RunCommand
         Footage.FootageInfo info = prepared.Footage.Info;
         talk.Result($"Case:      {prepared.Case.File} is in order");
         talk.Result($"Footage:   {info.Description}, {info.Width} x {info.Height} px, {info.FrameCount} frames");
-        talk.Result($"Measured:  {prepared.FrameIndices.Count} frames, {prepared.FrameIndices[0]} to {prepared.FrameIndices[^1]}");
+        IReadOnlyList<int> frames = prepared.Settings.Part.Frames(prepared.FrameIndices);
+        string range = frames.Count > 0 ? $", {frames[0]} to {frames[^1]}" : string.Empty;
+        string part = prepared.Settings.Part.Shard is { } shard ? $" ({shard})" : string.Empty;
+        talk.Result(prepared.Settings.Part.Measures
+            ? $"Measured:  {frames.Count} frames{range}{part}"
+            : $"Gathered:  {frames.Count} frames{range}, all of which must be measured");
         talk.Result($"Reference: {prepared.Reference.Description}");
         if (prepared.Scale is { } scale)
             talk.Result(FormattableString.Invariant($"Scale:     {scale.BackgroundMetresPerPixel * 1e3:0.####} mm/px on the background; 1 px of displacement is {Math.Abs(scale.DensityGradientPathPerPixel):G4} kg m-3 along the ray"));
@@ -108,7 +134,7 @@ public static class RunCommand
             ["footage"] = info.Description,
             ["width_px"] = info.Width,
             ["height_px"] = info.Height,
-            ["frames"] = prepared.FrameIndices.Count,
+            ["frames"] = frames.Count,
             ["reference"] = prepared.Reference.Description,
             ["board"] = BoardWords.Document(prepared),
             ["output_folder"] = prepared.OutputFolder,

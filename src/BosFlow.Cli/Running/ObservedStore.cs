@@ -1,4 +1,5 @@
 using BosFlow.Density;
+using BosFlow.Displacement;
 using BosFlow.Pipeline;
 using BosFlow.Results.Runs;
 
@@ -11,9 +12,9 @@ namespace BosFlow.Cli.Running;
 internal sealed class ObservedStore(RunFolder folder, Action<FrameResult, double> onFrame, Action<string> onWarning) : IRunStore
 {
     /// <inheritdoc/>
-    public IReadOnlySet<int> FinishedFrames()
+    public IReadOnlySet<int> FinishedFrames(NodeGrid grid)
     {
-        IReadOnlySet<int> finished = folder.FinishedFrames();
+        IReadOnlySet<int> finished = folder.FinishedFrames(grid);
         foreach (string damaged in folder.DamagedFrames)
             onWarning(damaged);
         return finished;
@@ -33,9 +34,9 @@ internal sealed class ObservedStore(RunFolder folder, Action<FrameResult, double
     public DensityResult? Density { get; private set; }
 
     /// <inheritdoc/>
-    public void WriteSummary(RunSummary summary)
+    public void WriteSummary(RunSummary summary, CancellationToken cancellationToken)
     {
-        folder.WriteSummary(summary);
+        folder.WriteSummary(summary, cancellationToken);
         Density = summary.Density;
     }
 }

@@ -24,6 +24,9 @@ public sealed record PreparedRun
     /// <summary>Numbers of the frames to measure, ascending, at least one.</summary>
     public required IReadOnlyList<int> FrameIndices { get; init; }
 
+    /// <summary>Notices files that change from now on.</summary>
+    public required SourceWatch Sources { get; init; }
+
     /// <summary>Where the reference comes from.</summary>
     public required ReferenceSource Reference { get; init; }
 

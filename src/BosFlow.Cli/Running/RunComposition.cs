@@ -1,5 +1,6 @@
 using BosFlow.Cli.CommandLine;
 using BosFlow.Pipeline;
+using BosFlow.Results.Files;
 using BosFlow.Results.Runs;
 
 namespace BosFlow.Cli.Running;
@@ -19,7 +20,14 @@ public static class RunComposition
         ArgumentNullException.ThrowIfNull(prepared);
         ArgumentNullException.ThrowIfNull(talk);
         ArgumentNullException.ThrowIfNull(environment);
-        RunFolder folder = RunFolder.Open(prepared.OutputFolder, prepared.Identity, prepared.Settings.Restart, environment.Clock);
+        var opening = new RunOpening
+        {
+            Part = prepared.Settings.Part,
+            Restart = prepared.Settings.Restart,
+            FramesAtATime = prepared.Settings.Threads,
+            Remark = talk.Warn,
+        };
+        using RunFolder folder = RunFolder.Open(prepared.OutputFolder, prepared.Identity, opening, environment.Clock, cancellationToken);
         using var log = new RunLog(folder.LogPath);
         try
         {
@@ -35,7 +43,7 @@ public static class RunComposition
     private static FinishedRun Measure(
         PreparedRun prepared, RunFolder folder, RunLog log, Talk talk, CommandEnvironment environment, CancellationToken cancellationToken)
     {
-        log.Note($"bosflow {VersionLine.Text}, case {prepared.Case.File}, {prepared.FrameIndices.Count} frames, {prepared.Settings.Threads} threads, results in {folder.Path}");
+        log.Note($"bosflow {VersionLine.Text}, case {prepared.Case.File}, {prepared.Settings.Part}, {prepared.Settings.Part.Frames(prepared.FrameIndices).Count} frames, {prepared.Settings.Threads} threads, results in {folder.Path}");
         log.Note($"footage: {prepared.Footage.Info.Description}");
         using var display = new RunProgressDisplay(talk, environment);
         var store = new ObservedStore(folder, onFrame: (result, seconds) => Tell(result, seconds, log, display), onWarning: sentence =>
@@ -51,12 +59,15 @@ public static class RunComposition
             Reference = prepared.Reference,
             Board = prepared.Identity.Board,
             SeenMetresPerPixel = prepared.SeenMetresPerPixel,
+            Part = prepared.Settings.Part,
+            Sources = prepared.Sources,
             Store = store,
             Options = new RunOptions { Threads = prepared.Settings.Threads },
         };
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, folder.LockLost);
         try
         {
-            RunOutcome outcome = RunPipeline.Run(request, RunStages.Standard, display, cancellationToken);
+            RunOutcome outcome = RunPipeline.Run(request, RunStages.Standard, display, stop.Token);
             display.End();
             log.Note($"{outcome.FramesMeasured} of {outcome.FramesTotal} frames measured, {outcome.FramesResumed} of them before");
             var finished = new FinishedRun(prepared, outcome, folder.Path, folder.ReportPath, folder.LogPath) { Density = store.Density };
@@ -64,7 +75,15 @@ public static class RunComposition
                 log.Warn(warning);
             return finished;
         }
-        catch (Exception exception) when (exception is InputDataException or RunFailedException)
+        catch (OperationCanceledException exception) when (folder.LockLost.IsCancellationRequested && !cancellationToken.IsCancellationRequested)
+        {
+            throw new WorkFailedException($"The run lost its lock on {folder.Path}: the folder was cleared, or another machine took this one for dead because it stood still. Finished frames are kept; start the same command again where nobody else is at work.", exception);
+        }
+        catch (MissingFramesException missing)
+        {
+            throw new InputDataException(MissingFrameWords.Sentence(missing.Frames, prepared, folder.ShardCount), missing);
+        }
+        catch (Exception exception) when (exception is InputDataException or RunFailedException or DiskFullException)
         {
             // The folder is there and the work had begun, so this is no "found before any work" any more.
             throw new WorkFailedException(exception.Message, exception);

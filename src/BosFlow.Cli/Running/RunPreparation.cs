@@ -47,6 +47,7 @@ public static class RunPreparation
         long bytes = info.Files.Concat(reference.Files).Sum(file => new FileInfo(file).Length);
         if (bytes > BytesWorthARemark)
             remark($"Taking the fingerprint of {bytes >> 20} MB of footage.");
+        var sources = SourceWatch.Begin(info.Files, [.. reference.Files, .. BoardOpener.Files(loaded)]);
         var identity = RunIdentity.Of(experiment, info, reference.Files, scale, cancellationToken);
         IReadOnlyList<RunInput> boardInputs = InputHashing.Hash("board", BoardOpener.Files(loaded), cancellationToken);
         return new PreparedRun
@@ -56,6 +57,7 @@ public static class RunPreparation
             OutputFolder = settings.OutputFolder ?? loaded.OutputFolder,
             Footage = footage,
             FrameIndices = indices,
+            Sources = sources.With([.. identity.Inputs, .. boardInputs]),
             Reference = reference,
             Scale = scale,
             SeenMetresPerPixel = BoardOpener.SeenScale(board, reference),

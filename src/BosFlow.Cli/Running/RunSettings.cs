@@ -1,3 +1,5 @@
+using BosFlow.Pipeline;
+
 namespace BosFlow.Cli.Running;
 
 /// <summary>What a run was asked for on the command line.</summary>
@@ -11,6 +13,9 @@ public sealed record RunSettings
 
     /// <summary>Frames to measure, start:stop:step; null = what the case file says. The results of each frame are the same either way.</summary>
     public string? Frames { get; init; }
+
+    /// <summary>What to do of the run: all of it, one shard, or only the summary.</summary>
+    public RunPart Part { get; init; } = RunPart.Whole;
 
     /// <summary>Number of frames measured side by side, at least 1.</summary>
     public int Threads { get; init; } = Environment.ProcessorCount;

@@ -10,6 +10,30 @@ public static class AtomicFile
     // Machine and process keep two shards apart that write the same frame.
     private static string OwnSuffix => $".{Environment.MachineName}-{Environment.ProcessId}{Ending}";
 
+    /// <summary>Writes text unless the file is there already; of several writers at the same time, one succeeds.</summary>
+    /// <param name="path">Where the file shall be; its folder must exist.</param>
+    /// <param name="text">The whole content, UTF-8 without a byte-order mark.</param>
+    /// <returns>Whether this call made the file.</returns>
+    public static bool CreateText(string path, string text)
+    {
+        string temporary = TemporaryName(path);
+        try
+        {
+            Write(temporary, stream => stream.Write(System.Text.Encoding.UTF8.GetBytes(text)));
+            File.Move(temporary, path, overwrite: false);
+            FolderFlush.Flush(Path.GetDirectoryName(Path.GetFullPath(path))!);
+            return true;
+        }
+        catch (IOException) when (File.Exists(path))
+        {
+            return false;
+        }
+        finally
+        {
+            File.Delete(temporary);
+        }
+    }
+
     /// <summary>Writes to a temporary name beside the target, flushes to the disk, then renames over the target.</summary>
     /// <param name="path">Where the file shall be; its folder must exist.</param>
     /// <param name="write">Writes the content to the stream it is given; an exception leaves nothing behind.</param>
@@ -28,6 +52,7 @@ public static class AtomicFile
             }
 
             File.Move(temporary, path, overwrite: true);
+            FolderFlush.Flush(Path.GetDirectoryName(Path.GetFullPath(path))!);
         }
         catch
         {
@@ -39,19 +64,27 @@ public static class AtomicFile
     /// <summary>Name under which this process writes a file until it is whole.</summary>
     internal static string TemporaryName(string path) => $"{path}{OwnSuffix}";
 
-    /// <summary>Removes what processes of this machine left behind when they were killed while writing.</summary>
+    /// <summary>Removes what processes left behind when they were killed while writing.</summary>
     /// <param name="folder">Folder to look through, without its subfolders.</param>
-    public static void RemoveLeftovers(string folder)
+    /// <param name="ofAnyMachine">Whether those of other machines go too; only where none of them can be at work.</param>
+    public static void RemoveLeftovers(string folder, bool ofAnyMachine)
     {
         string own = $".{Environment.MachineName}-";
         foreach (string path in Directory.EnumerateFiles(folder, "*" + Ending))
         {
             string name = path[..^Ending.Length];
             int at = name.LastIndexOf(own, StringComparison.Ordinal);
-            if (at >= 0 && int.TryParse(name[(at + own.Length)..], CultureInfo.InvariantCulture, out int process) && !IsRunning(process))
+            bool ours = at >= 0;
+            if (!ours && ofAnyMachine && LooksTemporary(name))
+                File.Delete(path);
+            else if (ours && int.TryParse(name[(at + own.Length)..], CultureInfo.InvariantCulture, out int process) && !IsRunning(process))
                 File.Delete(path);
         }
     }
+
+    // NAME.ENDING.MACHINE-PROCESS: nothing else of somebody's own is taken for one of ours.
+    private static bool LooksTemporary(string name) =>
+        name.LastIndexOf('-') is var dash and > 0 && name[(dash + 1)..].All(char.IsAsciiDigit) && dash < name.Length - 1 && name[..dash].Contains('.', StringComparison.Ordinal);
 
     private static bool IsRunning(int process)
     {

@@ -26,6 +26,8 @@ public sealed class FileSet : IDisposable
     {
         foreach ((string temporary, string path) in written)
             File.Move(temporary, path, overwrite: true);
+        foreach (string folder in written.Select(file => Path.GetDirectoryName(Path.GetFullPath(file.Path))!).Distinct())
+            FolderFlush.Flush(folder);
         written.Clear();
     }
 

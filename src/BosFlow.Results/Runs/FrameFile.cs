@@ -67,6 +67,10 @@ internal static class FrameFile
     public static bool Belongs(NetCdfContent content, int index, string identity) =>
         content.Attribute(IdentityName) is string written && written == identity && content.Attribute(IndexName) is int number && number == index;
 
+    /// <summary>Whether every value of a field has a place on its grid.</summary>
+    public static bool IsFilled(VectorField field) =>
+        new Array[] { field.U, field.V, field.SigmaU, field.SigmaV, field.Flags, field.Correlation, field.PeakRatio }.All(values => values.Length == field.Grid.Count);
+
     private static IEnumerable<NetCdfAttribute> Attributes(FrameResult result, string identity)
     {
         PlanarMotion m = result.Motion;

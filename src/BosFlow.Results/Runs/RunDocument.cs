@@ -82,7 +82,7 @@ public sealed record RunDocument
         {
             RunDocument? document = JsonSerializer.Deserialize<RunDocument>(File.ReadAllText(path), RunJson.Options);
             if (document is { Format: FormatName, FormatVersion: 1 })
-                return document;
+                return document.Checked(path);
             throw new InputDataException($"{path} was not written by this program, or by another version of it; choose another output folder.");
         }
         catch (JsonException e)
@@ -94,4 +94,10 @@ public sealed record RunDocument
             throw new InputDataException($"{path} cannot be read ({e.Message}); check its permissions.", e);
         }
     }
+
+    // Frames carry the hash: where the words beside it are others, nobody can say what the frames were measured with.
+    private RunDocument Checked(string path) => Identity is not null && IdentitySha256 == Identity.Sha256()
+        ? this
+        : throw new InputDataException(
+            $"The identity in {path} does not match its SHA-256: the file was changed by hand, or another version of the program wrote it. Put the file back as it was, choose another folder, or begin again in this one with --restart.");
 }

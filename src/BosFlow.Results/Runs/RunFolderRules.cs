@@ -15,7 +15,7 @@ internal static class RunFolderRules
             return null;
         if (!File.Exists(layout.Document))
         {
-            string? foreign = Directory.EnumerateFileSystemEntries(layout.Root).Select(Path.GetFileName).Order(StringComparer.Ordinal).FirstOrDefault(name => name != Path.GetFileName(layout.Log));
+            string? foreign = Directory.EnumerateFileSystemEntries(layout.Root).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal).FirstOrDefault(name => !IsOfABeginning(layout, name));
             return foreign is null
                 ? null
                 : throw new InputDataException($"The output folder {layout.Root} holds files that are not of a run (such as {foreign}); choose an empty or a new folder.");
@@ -37,10 +37,14 @@ internal static class RunFolderRules
             $"The output folder {layout.Root} holds the results of another run: {Listing(identity.DifferencesFrom(earlier.Identity))}. Choose another folder, or begin again in this one with --restart.");
     }
 
+    // What a run that was killed in its first moments may leave.
+    private static bool IsOfABeginning(RunLayout layout, string name) =>
+        name == Path.GetFileName(layout.Log) || name == Path.GetFileName(layout.ShardsFolder) ||
+        name.StartsWith(Path.GetFileName(layout.Lock), StringComparison.Ordinal) ||
+        (name.StartsWith(Path.GetFileName(layout.Document), StringComparison.Ordinal) && name.EndsWith(".part", StringComparison.Ordinal));
+
     private static string Listing(IReadOnlyList<string> differences)
     {
-        if (differences.Count == 0)
-            return "run.json was changed by hand";
         string named = string.Join("; ", differences.Take(DifferencesNamed));
         return differences.Count > DifferencesNamed ? $"{named}; and {differences.Count - DifferencesNamed} more differences" : named;
     }

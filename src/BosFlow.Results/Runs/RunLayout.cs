@@ -1,3 +1,5 @@
+using System.Globalization;
+using BosFlow.Pipeline;
 using BosFlow.Results.Files;
 
 namespace BosFlow.Results.Runs;
@@ -26,29 +28,55 @@ internal sealed record RunLayout(string Root)
 
     public string Log => Path.Combine(Root, "log.txt");
 
+    /// <summary>Lock of a process that works on the run as a whole.</summary>
+    public string Lock => Path.Combine(Root, "run.lock");
+
+    /// <summary>Folder of what each shard keeps for itself: lock, log and timing.</summary>
+    public string ShardsFolder => Path.Combine(Root, "shards");
+
     public string Frame(int index) => Path.Combine(FramesFolder, FrameFile.Name(index));
 
     public string Map(string fileName) => Path.Combine(MapsFolder, fileName);
+
+    public string ShardFile(Shard shard, string ending) =>
+        Path.Combine(ShardsFolder, FormattableString.Invariant($"{shard.Number}-of-{shard.Count}{ending}"));
+
+    /// <summary>The locks of all shards that there are, in order.</summary>
+    public IReadOnlyList<string> ShardLocks() =>
+        Directory.Exists(ShardsFolder) ? [.. Directory.EnumerateFiles(ShardsFolder, "*-of-*.lock").Order(StringComparer.Ordinal)] : [];
+
+    /// <summary>The numbers of shards of all splits that ever began here, as their logs tell, ascending.</summary>
+    public IReadOnlyList<int> SplitsSeen() => !Directory.Exists(ShardsFolder) ? [] :
+    [
+        .. Directory.EnumerateFiles(ShardsFolder, "*-of-*.log.txt")
+            .Select(file => Path.GetFileName(file).Split("-of-")[1][..^".log.txt".Length])
+            .Where(count => int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out _))
+            .Select(count => int.Parse(count, CultureInfo.InvariantCulture)).Distinct().Order(),
+    ];
 
     public void MakeFolders()
     {
         Directory.CreateDirectory(FramesFolder);
         Directory.CreateDirectory(MapsFolder);
-        AtomicFile.RemoveLeftovers(Root);
-        AtomicFile.RemoveLeftovers(FramesFolder);
-        AtomicFile.RemoveLeftovers(MapsFolder);
     }
 
-    /// <summary>Deletes the results of an earlier run, by name; anything else in the folder stays.</summary>
+    /// <summary>Removes what killed processes left half-written.</summary>
+    /// <param name="ofAnyMachine">Whether nobody else can be at work here, so that every such file is left over.</param>
+    public void RemoveLeftovers(bool ofAnyMachine)
+    {
+        foreach (string folder in new[] { Root, FramesFolder, MapsFolder, ShardsFolder }.Where(Directory.Exists))
+            AtomicFile.RemoveLeftovers(folder, ofAnyMachine);
+    }
+
+    /// <summary>Deletes the results of an earlier run, by name; run.json and anything else in the folder stays.</summary>
     public void DeleteResults()
     {
-        if (!Directory.Exists(Root))
-            return;
-        // The document goes first: whatever happens meanwhile, half a deletion is never taken for a run.
-        foreach (string file in new[] { Document, Summary, Reference, FramesTable, Profiles, Report, Timing })
+        foreach (string file in new[] { Summary, Reference, FramesTable, Profiles, Report, Timing })
             File.Delete(file);
         Delete(FramesFolder, "*.nc");
         Delete(MapsFolder, "*.png");
+        Delete(ShardsFolder, "*-of-*.log.txt");
+        Delete(ShardsFolder, "*-of-*.timing.csv");
     }
 
     /// <summary>Deletes maps of density and temperature that a later summary does not give any more, so that none is taken for its result.</summary>

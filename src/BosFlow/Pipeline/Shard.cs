@@ -20,11 +20,8 @@ public sealed record Shard(int Number, int Count)
     /// <param name="frameCount">Number of frames of the run.</param>
     /// <param name="shardCount">Number of parts.</param>
     /// <returns>Its number, from 1.</returns>
-    public static int NumberAt(int position, int frameCount, int shardCount)
-    {
-        int number = (int)((long)position * shardCount / frameCount) + 1;
-        return position < new Shard(number, shardCount).Edge(frameCount, number) ? number : number + 1;
-    }
+    /// <remarks>Part k ends before floor(frames k / parts), so k is the least number with frames k at least (position + 1) parts.</remarks>
+    public static int NumberAt(int position, int frameCount, int shardCount) => (int)((((position + 1L) * shardCount) + frameCount - 1) / frameCount);
 
     /// <inheritdoc/>
     public override string ToString() => FormattableString.Invariant($"shard {Number} of {Count}");

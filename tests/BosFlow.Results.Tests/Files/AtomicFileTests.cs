@@ -33,7 +33,7 @@ public sealed class AtomicFileTests : IDisposable
         foreach (string path in new[] { dead, alive, elsewhere })
             File.WriteAllText(path, "half");
 
-        AtomicFile.RemoveLeftovers(folder.Root);
+        AtomicFile.RemoveLeftovers(folder.Root, ofAnyMachine: false);
 
         Assert.Equal(new[] { alive, elsewhere }.Order(), Directory.GetFiles(folder.Root).Order());
     }

@@ -131,9 +131,9 @@ public sealed class DensityFilesTests : IDisposable
     [Fact]
     public void WriteSummary_LaterOneWithoutProfiles_LeavesNothingOfTheEarlier()
     {
-        RunFolder run = RunFolder.Open(folder.PathOf("run"), SampleRun.Identity(), false, TimeProvider.System);
+        using RunFolder run = Open();
         // Without fields, so that no time goes into maps.
-        run.WriteSummary(SampleDensity.Summary(SampleDensity.Axisymmetric(stations: 1) with { Fields = [], SigmaRandom = [] }));
+        run.WriteSummary(SampleDensity.Summary(SampleDensity.Axisymmetric(stations: 1) with { Fields = [], SigmaRandom = [] }), CancellationToken.None);
         JsonElement density = JsonDocument.Parse(File.ReadAllText(folder.PathOf("run/run.json"))).RootElement.GetProperty("density");
         string[] left = ["profiles.csv", "maps/density_profiles.png", "maps/uncertainty_budget.png"];
         Assert.All(left, name => Assert.True(File.Exists(folder.PathOf($"run/{name}")), name));
@@ -141,7 +141,7 @@ public sealed class DensityFilesTests : IDisposable
         Assert.Equal(0.0044, density.GetProperty("budget").GetProperty("lines")[1].GetProperty("density_kg_m3").GetDouble());
         Assert.False(density.GetProperty("checks")[1].GetProperty("passes").GetBoolean());
 
-        run.WriteSummary(SampleRun.Summary());
+        run.WriteSummary(SampleRun.Summary(), CancellationToken.None);
 
         Assert.All(left, name => Assert.False(File.Exists(folder.PathOf($"run/{name}")), name));
         Assert.True(File.Exists(folder.PathOf("run/maps/density_gradient_path_x.png")));
@@ -151,10 +151,10 @@ public sealed class DensityFilesTests : IDisposable
     [Fact]
     public void Restart_ProfilesTable_IsDeletedWithTheOtherResults()
     {
-        RunFolder.Open(folder.PathOf("run"), SampleRun.Identity(), false, TimeProvider.System);
+        Open().Dispose();
         File.WriteAllText(folder.PathOf("run/profiles.csv"), ProfilesTable.ToText(SampleDensity.Axisymmetric().Profiles));
 
-        RunFolder.Open(folder.PathOf("run"), SampleRun.Identity(), true, TimeProvider.System);
+        Open(restart: true).Dispose();
 
         Assert.False(File.Exists(folder.PathOf("run/profiles.csv")));
     }
@@ -166,6 +166,9 @@ public sealed class DensityFilesTests : IDisposable
 
         Assert.Contains("finish this run", Assert.Throws<InputDataException>(() => DensityFile.Read(content, null, "run")).Message, StringComparison.Ordinal);
     }
+
+    private RunFolder Open(bool restart = false) =>
+        RunFolder.Open(folder.PathOf("run"), SampleRun.Identity(), new RunOpening { Restart = restart }, TimeProvider.System, CancellationToken.None);
 
     private DensityResult Roundtrip(DensityResult density)
     {

@@ -8,7 +8,11 @@ public sealed class FinishedRun : IDisposable
 {
     private readonly TemporaryFolder folder = new();
 
-    public FinishedRun() => RunFolder.Open(Root, SampleRun.Identity(), false, TimeProvider.System).WriteSummary(SampleRun.Summary());
+    public FinishedRun()
+    {
+        using RunFolder run = RunFolder.Open(Root, SampleRun.Identity(), new RunOpening(), TimeProvider.System, CancellationToken.None);
+        run.WriteSummary(SampleRun.Summary(), CancellationToken.None);
+    }
 
     public string Root => Path.Combine(folder.Root, "run");
 

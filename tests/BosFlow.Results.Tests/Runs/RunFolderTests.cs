@@ -20,7 +20,7 @@ public sealed class RunFolderTests : IDisposable
     [Fact]
     public void ReadFrame_WhatWasWritten_IsTheSameBitForBit()
     {
-        RunFolder run = Open();
+        using RunFolder run = Open();
         FrameResult result = SampleRun.Frame(1);
 
         run.WriteFrame(result, 0.25);
@@ -37,7 +37,7 @@ public sealed class RunFolderTests : IDisposable
     [Fact]
     public void ReadFrame_FailedFrame_KeepsItsReason()
     {
-        RunFolder run = Open();
+        using RunFolder run = Open();
 
         run.WriteFrame(SampleRun.Frame(0, "The frame is black."), 0.1);
 
@@ -49,8 +49,8 @@ public sealed class RunFolderTests : IDisposable
     [Fact]
     public void WriteFrame_InTwoFoldersAtDifferentSpeed_GivesSameBytes()
     {
-        RunFolder one = Open();
-        RunFolder other = RunFolder.Open(folder.PathOf("other"), SampleRun.Identity(), false, TimeProvider.System);
+        using RunFolder one = Open();
+        using RunFolder other = RunFolder.Open(folder.PathOf("other"), SampleRun.Identity(), new RunOpening(), TimeProvider.System, CancellationToken.None);
 
         one.WriteFrame(SampleRun.Frame(3), 0.1);
         other.WriteFrame(SampleRun.Frame(3), 99);
@@ -61,12 +61,13 @@ public sealed class RunFolderTests : IDisposable
     [Fact]
     public void FinishedFrames_AfterReopening_AreThoseWritten()
     {
-        RunFolder run = Open();
+        using RunFolder run = Open();
         Parallel.For(0, 8, i => run.WriteFrame(SampleRun.Frame(i), 0.1));
 
-        RunFolder again = Open();
+        run.Dispose();
+        using RunFolder again = Open();
 
-        Assert.Equal(Enumerable.Range(0, 8), again.FinishedFrames().Order());
+        Assert.Equal(Enumerable.Range(0, 8), again.FinishedFrames(SampleRun.Grid).Order());
         Assert.Empty(again.DamagedFrames);
         Assert.Equal(9, File.ReadAllLines(folder.PathOf("run/timing.csv")).Length);
     }
@@ -74,7 +75,7 @@ public sealed class RunFolderTests : IDisposable
     [Fact]
     public void FinishedFrames_DamagedForeignAndHalfWrittenFiles_AreNotAmongThem()
     {
-        RunFolder run = Open();
+        using RunFolder run = Open();
         for (int i = 0; i < 4; i++)
             run.WriteFrame(SampleRun.Frame(i), 0.1);
         byte[] bytes = File.ReadAllBytes(folder.PathOf("run/frames/000001.nc"));
@@ -84,7 +85,7 @@ public sealed class RunFolderTests : IDisposable
         NetCdfFile.Write(folder.PathOf("run/frames/000003.nc"), FrameFile.ToContent(SampleRun.Frame(3), SampleRun.Scale, "another run"));
         File.WriteAllText(folder.PathOf("run/frames/000009.nc.somewhere-1.part"), "half");
 
-        Assert.Equal([0], run.FinishedFrames());
+        Assert.Equal([0], run.FinishedFrames(SampleRun.Grid));
         Assert.Equal(3, run.DamagedFrames.Count);
         Assert.Contains("Frame 1 is measured again", run.DamagedFrames[0], StringComparison.Ordinal);
     }
@@ -92,7 +93,7 @@ public sealed class RunFolderTests : IDisposable
     [Fact]
     public void Open_ChangedCase_NamesTheKeyTheValuesAndWhatToDo()
     {
-        Open();
+        Open().Dispose();
 
         InputDataException e = Assert.Throws<InputDataException>(() => Open(SampleRun.Identity(SampleRun.Case(lensToFlowMetres: 1.3))));
 
@@ -104,9 +105,11 @@ public sealed class RunFolderTests : IDisposable
     public void Open_SameCaseWithEverySettingOfGasAndFlow_GoesOn()
     {
         // Written to run.json and read back, the settings must be the same ones.
-        Open(SampleRun.Identity(FullGasAndFlow())).WriteFrame(SampleRun.Frame(0), 0.1);
+        using (RunFolder first = Open(SampleRun.Identity(FullGasAndFlow())))
+            first.WriteFrame(SampleRun.Frame(0), 0.1);
 
-        Assert.Equal([0], Open(SampleRun.Identity(FullGasAndFlow())).FinishedFrames());
+        using RunFolder again = Open(SampleRun.Identity(FullGasAndFlow()));
+        Assert.Equal([0], again.FinishedFrames(SampleRun.Grid));
     }
 
     [Fact]
@@ -147,7 +150,7 @@ public sealed class RunFolderTests : IDisposable
     [Fact]
     public void Open_ChangedInput_NamesTheFile()
     {
-        Open();
+        Open().Dispose();
 
         InputDataException e = Assert.Throws<InputDataException>(() => Open(SampleRun.Identity(hash: "abcd")));
 
@@ -157,9 +160,11 @@ public sealed class RunFolderTests : IDisposable
     [Fact]
     public void Open_OtherAngleOfTheKnifeEdge_GoesOn()
     {
-        Open().WriteFrame(SampleRun.Frame(0), 0.1);
+        using (RunFolder first = Open())
+            first.WriteFrame(SampleRun.Frame(0), 0.1);
 
-        Assert.Equal([0], Open(SampleRun.Identity(SampleRun.Case() with { KnifeEdgeDegrees = 75 })).FinishedFrames());
+        using RunFolder again = Open(SampleRun.Identity(SampleRun.Case() with { KnifeEdgeDegrees = 75 }));
+        Assert.Equal([0], again.FinishedFrames(SampleRun.Grid));
     }
 
     [Fact]
@@ -180,43 +185,51 @@ public sealed class RunFolderTests : IDisposable
         Directory.CreateDirectory(Root);
         File.WriteAllText(folder.PathOf("run/log.txt"), "started");
 
-        Assert.Empty(Open().FinishedFrames());
+        using RunFolder run = Open();
+        Assert.Empty(run.FinishedFrames(SampleRun.Grid));
     }
 
     [Fact]
     public void Open_Restart_DeletesOldResultsAndNothingElse()
     {
-        Open().WriteFrame(SampleRun.Frame(0), 0.1);
+        using (RunFolder first = Open())
+            first.WriteFrame(SampleRun.Frame(0), 0.1);
         File.WriteAllText(folder.PathOf("run/notes.txt"), "mine");
 
-        RunFolder run = Open(SampleRun.Identity(SampleRun.Case(1.3)), restart: true);
+        using RunFolder run = Open(SampleRun.Identity(SampleRun.Case(1.3)), restart: true);
 
-        Assert.Empty(run.FinishedFrames());
+        Assert.Empty(run.FinishedFrames(SampleRun.Grid));
         Assert.True(File.Exists(folder.PathOf("run/notes.txt")));
         Assert.Equal(1.3, run.Document.Identity.Case.Rig!.LensToFlowMetres);
     }
 
     [Fact]
-    public void Open_RestartOfNothing_Begins() => Assert.Empty(Open(restart: true).FinishedFrames());
+    public void Open_RestartOfNothing_Begins()
+    {
+        using RunFolder run = Open(restart: true);
+        Assert.Empty(run.FinishedFrames(SampleRun.Grid));
+    }
 
     [Fact]
     public void Open_DamagedDocument_SaysSoAndRestartMends()
     {
-        Open();
+        Open().Dispose();
         File.WriteAllText(folder.PathOf("run/run.json"), "{ \"format\": ");
 
         Assert.Contains("run.json is damaged", Assert.Throws<InputDataException>(() => Open()).Message, StringComparison.Ordinal);
-        Assert.Equal("running", Open(restart: true).Document.State);
+        using RunFolder run = Open(restart: true);
+        Assert.Equal("running", run.Document.State);
     }
 
     [Fact]
     public void ReadSummary_UnfinishedRun_SaysHowToGoOn()
     {
-        Open();
+        Open().Dispose();
 
         Assert.Contains("no summary yet", Assert.Throws<InputDataException>(() => RunFolder.ReadSummary(Root)).Message, StringComparison.Ordinal);
         Assert.Contains("run.json", Assert.Throws<InputDataException>(() => RunFolder.ReadSummary(folder.Root)).Message, StringComparison.Ordinal);
     }
 
-    private RunFolder Open(RunIdentity? identity = null, bool restart = false) => RunFolder.Open(Root, identity ?? SampleRun.Identity(), restart, TimeProvider.System);
+    private RunFolder Open(RunIdentity? identity = null, bool restart = false) =>
+        RunFolder.Open(Root, identity ?? SampleRun.Identity(), new RunOpening { Restart = restart }, TimeProvider.System, CancellationToken.None);
 }

@@ -78,7 +78,7 @@ public sealed class RunSummaryFilesTests(FinishedRun run) : IClassFixture<Finish
         foreach (string name in new[] { "run.json", "summary.nc", "reference.nc", "frames.csv" })
             File.Copy(run.File(name), copy.PathOf(name));
 
-        string page = RunFolder.Render(copy.Root, null, CancellationToken.None);
+        string page = RunFolder.Render(copy.Root, null, TimeProvider.System, _ => { }, CancellationToken.None);
 
         Assert.Equal(File.ReadAllText(run.File("report.html")), File.ReadAllText(page));
     }
