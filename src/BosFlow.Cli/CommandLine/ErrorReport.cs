@@ -16,22 +16,32 @@ internal static class ErrorReport
     /// <returns>The exit code.</returns>
     public static int Tell(Talk talk, Exception exception)
     {
+        (int code, IReadOnlyList<string> sentences) = Explain(talk, exception);
+        return Tell(talk, code, sentences);
+    }
+
+    /// <summary>What an exception means to the user.</summary>
+    /// <param name="talk">Whether details are wanted; with --verbose they are told here.</param>
+    /// <param name="exception">What ended a piece of work.</param>
+    /// <returns>The exit code, and one sentence a problem.</returns>
+    public static (int Code, IReadOnlyList<string> Sentences) Explain(Talk talk, Exception exception)
+    {
         if (exception is AggregateException several)
-            return Tell(talk, First(several));
+            return Explain(talk, First(several));
         if (talk.Verbose && exception is not OperationCanceledException)
             talk.Detail(exception.ToString());
         return exception switch
         {
-            OperationCanceledException => Tell(talk, ExitCode.Interrupted, ["Interrupted; nothing is half-written. The same command, given again, does what is left."]),
-            ConfigurationException configuration => Tell(talk, ExitCode.BadInput, configuration.Problems),
-            InputDataException input => Tell(talk, ExitCode.BadInput, [input.Message]),
-            WorkFailedException failed => Tell(talk, ExitCode.Failed, [failed.Message]),
+            OperationCanceledException interruption => (ExitCode.Interrupted, GoOnCommand.Sentences(interruption)),
+            ConfigurationException configuration => (ExitCode.BadInput, configuration.Problems),
+            InputDataException input => (ExitCode.BadInput, [input.Message]),
+            WorkFailedException failed => (ExitCode.Failed, [failed.Message]),
             DllNotFoundException or TypeInitializationException { InnerException: DllNotFoundException or BadImageFormatException } =>
-                Tell(talk, ExitCode.Failed, ["A native library is missing on this machine; bosflow doctor says which and how to install it."]),
-            UnauthorizedAccessException denied => Tell(talk, ExitCode.Failed, [$"Access was refused: {Sentence(denied.Message)} Change the permissions or choose another folder with --output."]),
-            IOException io => Tell(talk, ExitCode.Failed, [$"Reading or writing failed: {Sentence(io.Message)}{Details(talk, io)}"]),
-            OutOfMemoryException memory => Tell(talk, ExitCode.Failed, [$"The memory of this machine is not enough; use fewer --threads or a smaller [region] interest_px.{Details(talk, memory)}"]),
-            _ => Tell(talk, ExitCode.Failed, [$"This is a fault in bosflow ({exception.GetType().Name}): {Sentence(exception.Message)}{Details(talk, exception)}"]),
+                (ExitCode.Failed, ["A native library is missing on this machine; bosflow doctor says which and how to install it."]),
+            UnauthorizedAccessException denied => (ExitCode.Failed, [$"Access was refused: {Sentence(denied.Message)} Change the permissions or choose another folder with --output."]),
+            IOException io => (ExitCode.Failed, [$"Reading or writing failed: {Sentence(io.Message)}{Details(talk, io)}"]),
+            OutOfMemoryException memory => (ExitCode.Failed, [$"The memory of this machine is not enough; use fewer --threads or a smaller [region] interest_px. Finished frames are kept.{Details(talk, memory)}"]),
+            _ => (ExitCode.Failed, [$"This is a fault in bosflow ({exception.GetType().Name}): {Sentence(exception.Message)}{Details(talk, exception)}"]),
         };
     }
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Json.Nodes;
 using BosFlow.Cli.CaseFile;
 using BosFlow.Cli.CommandLine;
+using BosFlow.Cli.Queue;
 using BosFlow.Cli.Running;
 using BosFlow.Pipeline;
 using BosFlow.Results.Runs;
@@ -18,8 +19,12 @@ public static class RunCommand
     /// <param name="environment">What the command may touch of the outside world.</param>
     public static Command Create(CommandEnvironment environment)
     {
-        var caseFile = new Argument<string>("CASE") { Description = "The case file, or the folder with a case.toml in it." };
-        var output = new Option<string?>("--output", "-o") { Description = "Folder of the results, in place of the one in the case file.", HelpName = "FOLDER" };
+        var caseFiles = new Argument<string[]>("CASE")
+        {
+            Description = "The case file, or the folder with a case.toml in it; several of them, or a folder of cases, are a queue.",
+            Arity = ArgumentArity.OneOrMore,
+        };
+        var output = new Option<string?>("--output", "-o") { Description = "Folder of the results, in place of the one in the case file; of a queue, it holds a folder for each case.", HelpName = "FOLDER" };
         var frames = new Option<string?>("--frames") { Description = "Only these frames, start:stop:step; the others can follow later in the same folder.", HelpName = "RANGE" };
         var threads = new Option<int>("--threads")
         {
@@ -27,7 +32,7 @@ public static class RunCommand
             HelpName = "N",
             DefaultValueFactory = _ => Environment.ProcessorCount,
         };
-        var restart = new Option<bool>("--restart") { Description = "Delete the results that are in the folder and measure every frame again." };
+        var restart = new Option<bool>(GoOnCommand.Restart) { Description = "Delete the results that are in the folder and measure every frame again." };
         var shard = new Option<string?>("--shard") { Description = "Only this part of the frames, such as 3/16, and no summary; for several processes or machines at the same time.", HelpName = "K/N" };
         var gather = new Option<bool>("--gather") { Description = "Measure nothing; write summary, maps and report of the frames that shards have measured." };
         var dryRun = new Option<bool>("--dry-run") { Description = "Check the case and its files, say what would be done, and write nothing." };
@@ -56,10 +61,12 @@ public static class RunCommand
                 ("bosflow run my-flight/case.toml --output /data/second-try", "the same case into another folder"),
                 ("bosflow run my-flight/case.toml --shard 3/16", "the third of sixteen parts, on one machine of several"),
                 ("bosflow run my-flight/case.toml --gather", "the summary, once all parts are measured"),
+                ("bosflow run monday.toml tuesday.toml", "a queue: one case after the other; one that fails does not stop the others"),
+                ("bosflow run cases/", "every case in a folder as one queue"),
                 ("bosflow run my-flight/case.toml --json --quiet > run.json", "for scripts"),
             ],
         };
-        foreach (Symbol symbol in new Symbol[] { caseFile, output, frames, threads, restart, shard, gather, dryRun })
+        foreach (Symbol symbol in new Symbol[] { caseFiles, output, frames, threads, restart, shard, gather, dryRun })
             Add(command, symbol);
         command.Validators.Add(result =>
         {
@@ -68,18 +75,28 @@ public static class RunCommand
             else if (result.GetValue(restart) && (result.GetValue(shard) is not null || result.GetValue(gather)))
                 result.AddError("--restart deletes what all shards have measured and cannot go with --shard or --gather: begin anew with bosflow run CASE --restart, or choose another folder with --output.");
         });
-        command.SetAction((parsed, cancellationToken) =>
+        command.SetAction(async (parsed, cancellationToken) =>
         {
+            string[] paths = [.. parsed.GetRequiredValue(caseFiles).Select(environment.Absolute)];
             var settings = new RunSettings
             {
-                CasePath = environment.Absolute(parsed.GetRequiredValue(caseFile)),
+                CasePath = paths[0],
                 OutputFolder = parsed.GetValue(output) is { } folder ? environment.Absolute(folder) : null,
                 Frames = parsed.GetValue(frames),
                 Threads = parsed.GetValue(threads),
                 Restart = parsed.GetValue(restart),
                 Part = parsed.GetValue(gather) ? RunPart.Gathering : ShardSyntax.TryRead(parsed.GetValue(shard), out Shard? part) ? RunPart.Of(part) : RunPart.Whole,
             };
-            return Task.Run(() => Run(settings, parsed.GetValue(dryRun), Talk.Of(parsed, environment), environment, cancellationToken));
+            var talk = Talk.Of(parsed, environment);
+            try
+            {
+                return await Task.Run(() => Run(paths, settings, parsed.GetValue(dryRun), talk, environment, cancellationToken)).ConfigureAwait(false);
+            }
+            catch (OperationCanceledException exception) when (GoOnCommand.Note(exception, parsed))
+            {
+                // The filter only takes a note: it never catches.
+                throw;
+            }
         });
         return command;
     }
@@ -92,9 +109,18 @@ public static class RunCommand
             command.Add((Argument)symbol);
     }
 
-    private static int Run(RunSettings settings, bool dryRun, Talk talk, CommandEnvironment environment, CancellationToken cancellationToken)
+    private static int Run(string[] paths, RunSettings settings, bool dryRun, Talk talk, CommandEnvironment environment, CancellationToken cancellationToken)
     {
-        PreparedRun prepared = RunPreparation.Prepare(settings, talk.Say, cancellationToken);
+        CaseList list = CaseList.Of(paths);
+        foreach (string passed in list.Passed)
+            talk.Say($"{passed} has no [footage] and is passed over.");
+        if (list.IsQueue && settings.Part != RunPart.Whole)
+            throw new InputDataException("--shard and --gather work on one case at a time: give one case file, and start the command once for each case.");
+        if (list.IsQueue && dryRun)
+            return QueuePreparation.Prepare(list, settings, talk, cancellationToken).Select(one => TellPlan(one, talk)).Max();
+        if (list.IsQueue)
+            return new CaseQueue(QueuePreparation.Prepare(list, settings, talk, cancellationToken), talk, environment).Run(cancellationToken);
+        PreparedRun prepared = RunPreparation.Prepare(settings with { CasePath = list.Files[0] }, talk.Say, cancellationToken);
         if (dryRun)
             return TellPlan(prepared, talk);
         FinishedRun finished = RunComposition.Execute(prepared, talk, environment, cancellationToken);
@@ -104,6 +130,9 @@ public static class RunCommand
             ShardWords.Tell(talk, finished);
         return finished.Code;
     }
+
+    private static int TellPlan(QueuedCase one, Talk talk) =>
+        one.Prepared is { } prepared ? TellPlan(prepared, talk) : ErrorReport.Tell(talk, ExitCode.BadInput, one.Problems);
 
     private static int TellPlan(PreparedRun prepared, Talk talk)
     {

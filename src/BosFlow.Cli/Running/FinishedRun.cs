@@ -14,6 +14,9 @@ public sealed record FinishedRun(PreparedRun Prepared, RunOutcome Outcome, strin
     /// <summary>Density and temperature; null where the case asks for none.</summary>
     public DensityResult? Density { get; init; }
 
+    /// <summary>Time that this process worked on it.</summary>
+    public TimeSpan Time { get; init; }
+
     /// <summary>Everything the user should know of the run, one sentence each.</summary>
     public IReadOnlyList<string> Warnings => [.. Outcome.Warnings.Concat(Density?.Warnings ?? []).Distinct()];
 

@@ -20,6 +20,7 @@ public static class RunComposition
         ArgumentNullException.ThrowIfNull(prepared);
         ArgumentNullException.ThrowIfNull(talk);
         ArgumentNullException.ThrowIfNull(environment);
+        long start = environment.Clock.GetTimestamp();
         var opening = new RunOpening
         {
             Part = prepared.Settings.Part,
@@ -31,7 +32,7 @@ public static class RunComposition
         using var log = new RunLog(folder.LogPath);
         try
         {
-            return Measure(prepared, folder, log, talk, environment, cancellationToken);
+            return Measure(prepared, folder, log, talk, environment, cancellationToken) with { Time = environment.Clock.GetElapsedTime(start) };
         }
         catch (Exception exception) when (log.Record(exception))
         {
@@ -45,7 +46,7 @@ public static class RunComposition
     {
         log.Note($"bosflow {VersionLine.Text}, case {prepared.Case.File}, {prepared.Settings.Part}, {prepared.Settings.Part.Frames(prepared.FrameIndices).Count} frames, {prepared.Settings.Threads} threads, results in {folder.Path}");
         log.Note($"footage: {prepared.Footage.Info.Description}");
-        using var display = new RunProgressDisplay(talk, environment);
+        using var display = new RunProgressDisplay(talk, environment, prepared.Settings.Place);
         var store = new ObservedStore(folder, onFrame: (result, seconds) => Tell(result, seconds, log, display), onWarning: sentence =>
         {
             log.Warn(sentence);

@@ -5,31 +5,40 @@ using Spectre.Console;
 
 namespace BosFlow.Cli.Running;
 
-/// <summary>Shows on stderr how far a run is: one line that rewrites itself on a terminal, else one line a stage.</summary>
+/// <summary>Shows on stderr how far a run is: one line that rewrites itself on a terminal, else a line now and then.</summary>
 internal sealed class RunProgressDisplay : IProgress<RunProgress>, IDisposable
 {
     private static readonly TimeSpan Refresh = TimeSpan.FromMilliseconds(200);
+
+    // Where lines stay, as in the log of a batch job: one a minute, or one every tenth of the frames, but never a flood.
+    private static readonly TimeSpan LongestSilence = TimeSpan.FromMinutes(1);
+    private static readonly TimeSpan ShortestSilence = TimeSpan.FromSeconds(10);
 
     private readonly Lock gate = new();
     private readonly Talk talk;
     private readonly IAnsiConsole console;
     private readonly TimeProvider clock;
+    private readonly string place;
+    private readonly List<double> noiseFloors = [];
+    private readonly HashSet<string> toldFailures = new(StringComparer.Ordinal);
+    private FrameRate rate;
     private RunStep? step;
-    private long stepStart;
-    private long lastDrawn;
-    private int doneAtStart;
-    private string noiseFloor = string.Empty;
+    private long lastTold;
+    private int lastTenth;
     private int frameWarnings;
     private bool lineIsOpen;
 
     /// <summary>Starts with an empty line.</summary>
     /// <param name="talk">How to speak.</param>
     /// <param name="environment">Console and clock.</param>
-    public RunProgressDisplay(Talk talk, CommandEnvironment environment)
+    /// <param name="place">Place in a queue, such as "case 2 of 5"; null = the only one.</param>
+    public RunProgressDisplay(Talk talk, CommandEnvironment environment, string? place = null)
     {
         this.talk = talk;
         console = environment.ErrorConsole;
         clock = environment.Clock;
+        rate = new FrameRate(clock);
+        this.place = place is null ? string.Empty : place + ": ";
     }
 
     /// <inheritdoc/>
@@ -41,8 +50,17 @@ internal sealed class RunProgressDisplay : IProgress<RunProgress>, IDisposable
             bool newStep = step != value.Step;
             if (newStep)
                 Begin(value);
-            if (talk.LiveProgress && (newStep || value.FramesDone == value.FramesTotal || clock.GetElapsedTime(lastDrawn) >= Refresh))
-                Draw(value);
+            rate.Note(value.FramesDone);
+            if (talk.LiveProgress)
+            {
+                if (newStep || value.FramesDone == value.FramesTotal || clock.GetElapsedTime(lastTold) >= Refresh)
+                    Draw(value);
+            }
+            else if (value.FramesDone < value.FramesTotal && IsTimeForALine(value))
+            {
+                talk.Say(Line(value));
+                lastTold = clock.GetTimestamp();
+            }
         }
     }
 
@@ -54,10 +72,11 @@ internal sealed class RunProgressDisplay : IProgress<RunProgress>, IDisposable
         lock (gate)
         {
             frameWarnings += result.Warnings.Count > 0 ? 1 : 0;
-            if (result.Failure is not null)
-                Interject(() => talk.Warn(FormattableString.Invariant($"frame {result.Index} ({result.Source}) could not be measured: {result.Failure}")));
-            else if (double.IsFinite(result.NoiseFloorU))
-                noiseFloor = string.Create(CultureInfo.InvariantCulture, $", noise floor {Math.Max(result.NoiseFloorU, result.NoiseFloorV):0.000} px");
+            if (double.IsFinite(result.NoiseFloorU))
+                noiseFloors.Add(Math.Max(result.NoiseFloorU, result.NoiseFloorV));
+            // A night of failing frames must not bury everything else: each reason is told once, the rest is counted.
+            if (result.Failure is { } reason && toldFailures.Add(FailureGroup.Key(reason)))
+                Interject(() => talk.Warn(FormattableString.Invariant($"frame {result.Index} ({result.Source}) could not be measured: {reason}")));
         }
     }
 
@@ -82,11 +101,12 @@ internal sealed class RunProgressDisplay : IProgress<RunProgress>, IDisposable
     private void Begin(RunProgress value)
     {
         step = value.Step;
-        stepStart = clock.GetTimestamp();
-        doneAtStart = value.FramesDone;
+        rate = new FrameRate(clock);
+        lastTold = clock.GetTimestamp();
+        lastTenth = Tenth(value);
         if (talk.LiveProgress)
             return;
-        talk.Say(value.Step switch
+        talk.Say(place + value.Step switch
         {
             RunStep.Reference => "Making the reference picture.",
             RunStep.Frames when value.FramesDone == value.FramesTotal => $"All {value.FramesTotal} frames are measured already.",
@@ -96,44 +116,52 @@ internal sealed class RunProgressDisplay : IProgress<RunProgress>, IDisposable
         });
     }
 
+    private bool IsTimeForALine(RunProgress value)
+    {
+        TimeSpan silence = clock.GetElapsedTime(lastTold);
+        bool tenthIsFull = Tenth(value) > lastTenth && silence >= ShortestSilence;
+        if (!tenthIsFull && silence < LongestSilence)
+            return false;
+        lastTenth = Tenth(value);
+        return true;
+    }
+
+    private static int Tenth(RunProgress value) => value.FramesTotal == 0 ? 0 : (int)(10L * value.FramesDone / value.FramesTotal);
+
     private void Draw(RunProgress value)
     {
-        string text = value.Step switch
-        {
-            RunStep.Reference when value.FramesTotal > 1 => FormattableString.Invariant($"reference picture, frame {value.FramesDone} of {value.FramesTotal} ..."),
-            RunStep.Reference => "reference picture ...",
-            RunStep.Frames => FramesLine(value),
-            _ => "summary, maps and report ...",
-        };
+        string text = Line(value);
         int width = Math.Max(20, console.Profile.Width - 1);
         Clear();
         console.Write(new ControlCode(text.Length <= width ? text : text[..width]));
         lineIsOpen = true;
-        lastDrawn = clock.GetTimestamp();
+        lastTold = clock.GetTimestamp();
     }
+
+    private string Line(RunProgress value) => place + value.Step switch
+    {
+        RunStep.Reference when value.FramesTotal > 1 => FormattableString.Invariant($"reference picture, frame {value.FramesDone} of {value.FramesTotal}{Pace(value)} ..."),
+        RunStep.Reference => "reference picture ...",
+        RunStep.Frames => FramesLine(value),
+        _ => "summary, maps and report ...",
+    };
 
     private string FramesLine(RunProgress value)
     {
-        double seconds = clock.GetElapsedTime(stepStart).TotalSeconds;
-        int done = value.FramesDone - doneAtStart;
-        string pace = string.Empty;
-        if (done > 0 && seconds > 0)
-        {
-            double rate = done / seconds;
-            var left = TimeSpan.FromSeconds((value.FramesTotal - value.FramesDone) / rate);
-            pace = string.Create(CultureInfo.InvariantCulture, $", {rate:0.0#} frames/s, {Duration(left)} left");
-        }
-
+        double floor = RunMedian.Of(noiseFloors);
+        string noise = double.IsNaN(floor) ? string.Empty : string.Create(CultureInfo.InvariantCulture, $", noise floor {floor:0.000} px");
         string failed = value.FramesFailed > 0 ? $", {value.FramesFailed} not measurable" : string.Empty;
         string warnings = frameWarnings > 0 ? $", {frameWarnings} with remarks" : string.Empty;
-        return $"frame {value.FramesDone} of {value.FramesTotal}{pace}{noiseFloor}{failed}{warnings}";
+        return $"frame {value.FramesDone} of {value.FramesTotal}{Pace(value)}{noise}{failed}{warnings}";
     }
 
-    private static string Duration(TimeSpan time) => time.TotalHours >= 1
-        ? string.Create(CultureInfo.InvariantCulture, $"{(int)time.TotalHours} h {time.Minutes} min")
-        : time.TotalMinutes >= 1
-            ? string.Create(CultureInfo.InvariantCulture, $"{time.Minutes} min {time.Seconds} s")
-            : string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(time.TotalSeconds):0} s");
+    private string Pace(RunProgress value)
+    {
+        if (rate.PerSecond is not { } perSecond)
+            return string.Empty;
+        var left = TimeSpan.FromSeconds((value.FramesTotal - value.FramesDone) / perSecond);
+        return string.Create(CultureInfo.InvariantCulture, $", {perSecond:0.0#} frames/s, {DurationText.Of(left)} left");
+    }
 
     private void Interject(Action speak)
     {

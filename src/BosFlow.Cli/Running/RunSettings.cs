@@ -22,4 +22,7 @@ public sealed record RunSettings
 
     /// <summary>Whether results that are there already are deleted and measured again.</summary>
     public bool Restart { get; init; }
+
+    /// <summary>Place in a queue for the progress line, such as "case 2 of 5"; null = the only one.</summary>
+    public string? Place { get; init; }
 }

@@ -10,12 +10,21 @@ namespace BosFlow.Cli.Running;
 public static class RunWords
 {
     private const int DocumentVersion = 1;
-    private const int FramesListed = 20;
+    private const int GroupsListed = 10;
 
     /// <summary>Tells what a run came to.</summary>
     /// <param name="talk">How to speak.</param>
     /// <param name="run">The run.</param>
     public static void Tell(Talk talk, FinishedRun run)
+    {
+        TellPeople(talk, run);
+        talk.Document("run", DocumentVersion, Document(run));
+    }
+
+    /// <summary>Tells people what a run came to.</summary>
+    /// <param name="talk">How to speak.</param>
+    /// <param name="run">The run.</param>
+    public static void TellPeople(Talk talk, FinishedRun run)
     {
         ArgumentNullException.ThrowIfNull(talk);
         ArgumentNullException.ThrowIfNull(run);
@@ -23,7 +32,6 @@ public static class RunWords
             talk.Warn(warning);
         foreach (string line in Lines(run))
             talk.Result(line);
-        talk.Document("run", DocumentVersion, Document(run));
     }
 
     /// <summary>The content of the JSON document of a run.</summary>
@@ -52,6 +60,7 @@ public static class RunWords
             ["noise_floor_v_px"] = Number(outcome.NoiseFloorV),
             ["noise_floor_density_gradient_path_x_kg_m3"] = Number(DensityNoise(run, outcome.NoiseFloorU)),
             ["noise_floor_density_gradient_path_y_kg_m3"] = Number(DensityNoise(run, outcome.NoiseFloorV)),
+            ["seconds"] = Math.Round(run.Time.TotalSeconds, 3),
             ["valid_fraction"] = Number(outcome.ValidFraction),
             ["density"] = Density(DensityFinding.Of(run.Density)),
             ["warnings"] = new JsonArray([.. run.Warnings.Select(warning => JsonValue.Create(warning))]),
@@ -65,10 +74,15 @@ public static class RunWords
             ? "; all of them were there already"
             : outcome.FramesResumed > 0 ? $"; {outcome.FramesResumed} were there already" : string.Empty;
         yield return $"Frames:      {outcome.FramesMeasured} of {outcome.FramesTotal} measured{before}";
-        foreach (FailedFrame frame in outcome.FailedFrames.Take(FramesListed))
-            yield return $"             frame {frame.Index} ({frame.Source}) could not be measured: {frame.Reason}";
-        if (outcome.FailedFrames.Count > FramesListed)
-            yield return $"             and {outcome.FailedFrames.Count - FramesListed} more; frames.csv lists them all";
+        IReadOnlyList<FailureGroup> failures = FailureGroup.Of(outcome.FailedFrames);
+        foreach (FailureGroup group in failures.Take(GroupsListed))
+            yield return $"Failed:      {group}";
+        if (failures.Count > GroupsListed)
+            yield return $"             and {failures.Skip(GroupsListed).Sum(group => group.Frames.Count)} frames for {failures.Count - GroupsListed} more reasons";
+        if (failures.Count > 0)
+            yield return "             their vectors are empty; frames.csv lists each of them. After mending the footage, measure all again with --restart or into another folder.";
+        if (run.Prepared.FrameIndices.Count < run.Prepared.Footage.Info.FrameCount)
+            yield return Invariant($"Not asked:   {run.Prepared.Footage.Info.FrameCount - run.Prepared.FrameIndices.Count} of the {run.Prepared.Footage.Info.FrameCount} frames of the footage ({Choice(run.Prepared)})");
         yield return Invariant($"Vectors:     {100 * outcome.ValidFraction:0.0} % valid (median over the frames)");
         yield return double.IsFinite(outcome.NoiseFloorU)
             ? Invariant($"Noise floor: {outcome.NoiseFloorU:0.0000} px in x, {outcome.NoiseFloorV:0.0000} px in y (1 sigma, median over the frames)")
@@ -77,8 +91,12 @@ public static class RunWords
             yield return Invariant($"             as path integral of the density gradient: {DensityNoise(run, outcome.NoiseFloorU):G3} kg m-3 in x, {DensityNoise(run, outcome.NoiseFloorV):G3} kg m-3 in y");
         if (DensityFinding.Of(run.Density) is { } density)
             yield return $"Density:     {density.Line}";
+        yield return $"Time:        {DurationText.Of(run.Time)}";
+        yield return $"Results:     {run.Folder}";
         yield return $"Report:      {run.ReportPath}";
     }
+
+    private static string Choice(PreparedRun prepared) => prepared.Settings.Frames is { } range ? $"--frames {range}" : "[footage] in the case";
 
     private static JsonObject? Density(DensityFinding? density) => density is null ? null : new JsonObject
     {

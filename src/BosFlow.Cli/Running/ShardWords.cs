@@ -8,7 +8,7 @@ namespace BosFlow.Cli.Running;
 internal static class ShardWords
 {
     private const int DocumentVersion = 1;
-    private const int FramesListed = 20;
+    private const int GroupsListed = 10;
 
     /// <summary>Tells what a shard came to.</summary>
     /// <param name="talk">How to speak.</param>
@@ -21,10 +21,10 @@ internal static class ShardWords
         talk.Result(frames.Count == 0
             ? FormattableString.Invariant($"Shard:       {shard.Number} of {shard.Count} has nothing to do: there are {run.Prepared.FrameIndices.Count} frames")
             : FormattableString.Invariant($"Shard:       {shard.Number} of {shard.Count}, frames {frames[0]} to {frames[^1]}: {outcome.FramesMeasured} of {outcome.FramesTotal} measured; {outcome.FramesResumed} were there already"));
-        foreach (FailedFrame frame in outcome.FailedFrames.Take(FramesListed))
-            talk.Result($"             frame {frame.Index} ({frame.Source}) could not be measured: {frame.Reason}");
-        if (outcome.FailedFrames.Count > FramesListed)
-            talk.Result($"             and {outcome.FailedFrames.Count - FramesListed} more; {run.LogPath} lists them all");
+        foreach (FailureGroup group in FailureGroup.Of(outcome.FailedFrames).Take(GroupsListed))
+            talk.Result($"Failed:      {group}");
+        if (outcome.FailedFrames.Count > 0)
+            talk.Result($"             {run.LogPath} lists each of them");
         talk.Result($"Results:     {run.Folder}");
         talk.Result($"To do:       when all {shard.Count} shards are done, {SameRun.Command(run.Prepared)} --gather writes summary, maps and report");
         talk.Document("shard", DocumentVersion, new JsonObject

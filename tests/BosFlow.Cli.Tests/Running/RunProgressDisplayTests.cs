@@ -19,7 +19,7 @@ public sealed class RunProgressDisplayTests
     {
         string text = Show(terminal: true);
 
-        Assert.Contains("reference picture, frame 2 of 2 ...", text, StringComparison.Ordinal);
+        Assert.Contains("reference picture, frame 2 of 2", text, StringComparison.Ordinal);
         Assert.Contains("frame 1 of 4", text, StringComparison.Ordinal);
         Assert.Contains("frame 4 of 4, ", text, StringComparison.Ordinal);
         Assert.Contains(" frames/s, 0 s left, 1 not measurable", text, StringComparison.Ordinal);
