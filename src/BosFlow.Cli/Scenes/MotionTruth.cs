@@ -20,7 +20,7 @@ internal static class MotionTruth
         [
             new() { Name = "frame", Dimensions = ["frame"], Data = frames, Unit = "1", LongName = "number of the frame" },
             new() { Name = "row", Dimensions = ["row"], Data = rows, Unit = "px", LongName = "row of the frame" },
-            new() { Name = "time", Dimensions = OnRows, Data = frames.SelectMany(frame => rows.Select(row => scene.ClockOf(frame).At(row))).ToArray(), Unit = "s", LongName = "middle of the row's exposure" },
+            new() { Name = "time", Dimensions = OnRows, Data = frames.SelectMany(frame => rows.Select(row => scene.ExposedAtSeconds(frame, row))).ToArray(), Unit = "s", LongName = "middle of the row's exposure" },
             Of("camera_shift_x", "px", "shift of the view to the right, from the view at rest", poses.Select(pose => pose.ShiftX)),
             Of("camera_shift_y", "px", "shift of the view down", poses.Select(pose => pose.ShiftY)),
             Of("camera_rotation", "degree", "rotation of the view about the middle of the picture, counter-clockwise as seen, before the shift", poses.Select(pose => pose.Degrees)),

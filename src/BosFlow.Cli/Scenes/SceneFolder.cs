@@ -85,7 +85,7 @@ internal static class SceneFolder
         {
             GrayImage image = scene.Render(frame, cancellationToken);
             string name = frame.ToString("000000", CultureInfo.InvariantCulture) + ".png";
-            GrayPicture.WritePng(Path.Combine(folder, "frames", name), image, scene.Recipe.Sensor.Bits);
+            GrayPicture.WritePng(Path.Combine(folder, "frames", name), image, scene.Recipe.Sensor.PictureBits);
             onFrame(frame + 1);
             yield return image;
         }

@@ -42,7 +42,8 @@ internal static class SceneKeys
     public static readonly NumberKey Background = Number("sensor", "background", "Level between the dots, share of full scale.", 0, 1, false, Sensor.Background);
     public static readonly NumberKey Noise = Number("sensor", "noise_percent", "Standard deviation of Gaussian noise, percent of full scale.", 0, 50, false, Sensor.NoisePercent);
     public static readonly NumberKey FullWell = Number("sensor", "full_well_electrons", "Electrons at full scale, for shot noise; none where missing.", 10, 1e9, false, null);
-    public static readonly IntegerKey Bits = new() { Section = "sensor", Name = "bits", Description = "Bits of the pictures.", Minimum = 8, Maximum = 16, Only = [8, 16], Default = "8" };
+    public static readonly IntegerKey Bits = new() { Section = "sensor", Name = "bits", Description = "Bits of the levels; 10 and 12 are spread over pictures of 16.", Minimum = 8, Maximum = 16, Only = [8, 10, 12, 16], Default = "8" };
+    public static readonly NumberKey Gamma = Number("sensor", "gamma", "Tone curve: level = light^(1 / gamma), after the noise; 1 = linear.", 0.2, 5, false, Sensor.Gamma);
 
     public static readonly NumberKey ShakeShift = Number("shake", "shift_px", "Largest shift from the first frame, in x and in y.", 0, 1000, false, Shake.ShiftPixels);
     public static readonly NumberKey ShakeRotation = Number("shake", "rotation_deg", "Largest rotation from the first frame.", 0, 45, false, Shake.RotationDegrees);
@@ -89,10 +90,13 @@ internal static class SceneKeys
     [
         new("scene", "Pictures.", [Width, Height, Frames, FlowOffFrames, FrameRate, Seed]),
         new("dots", "The printed pattern as it appears in the picture.", [Shape, Diameter, Blur, Density, Gap, ContrastFrom, ContrastTo, Margin, DotSeed]),
-        new("sensor", "Light to digital numbers.", [Background, Noise, FullWell, Bits]),
+        new("sensor", "Light to digital numbers.", [Background, Noise, FullWell, Bits, Gamma]),
         new("shake", "Motion of the camera; without this section it stands still.", [ShakeShift, ShakeRotation, ShakeScale, ShakeFrequency]),
         VibrationKeys.VibrationSection,
         VibrationKeys.ShutterSection,
+        LightKeys.Section,
+        RecorderKeys.StabilisationSection,
+        RecorderKeys.RecorderSection,
         new("flow", "The flow in every frame after the flow-off frames.", [Kind, U, V, Wavelength, Direction, Phase, DuDx, DuDy, DvDx, DvDy, NozzleX, NozzleY, HalfWidth, Growth, Temperature, LensFocalLength, GlassIndex, Apex,
             PathLength, DensityGradient, CentreX, CentreY, Mach, WedgeAngle, ShockThickness]),
         RigKeys.Section,

@@ -49,6 +49,7 @@ internal static class SceneRecipeReader
         CheckWhatIsNeeded(values, problems);
         GasContradictions.Find(values, problems);
         VibrationMapping.FindContradictions(values, problems);
+        RecorderMapping.FindContradictions(values, problems);
         problems.ThrowIfAny();
         return SceneRecipeMapping.ToRecipe(values);
     }

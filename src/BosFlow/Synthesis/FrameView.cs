@@ -5,8 +5,9 @@ namespace BosFlow.Synthesis;
 /// <summary>How the camera sees the view at rest while it takes one frame, row after row.</summary>
 /// <param name="motion">Motion of the camera.</param>
 /// <param name="frame">Number of the frame.</param>
-/// <param name="clock">When its rows are exposed.</param>
-internal sealed class FrameView(CameraMotion motion, int frame, RowClock clock)
+/// <param name="clock">When the sensor's rows are exposed.</param>
+/// <param name="cut">By how much the picture is shifted against the sensor, px to the right and down.</param>
+internal sealed class FrameView(CameraMotion motion, int frame, RowClock clock, (double X, double Y) cut)
 {
     /// <summary>Fastest motion along y that can be rendered, px a row: at 1 a dot would run along with the readout and be seen in every row.</summary>
     public const double LargestSlope = 0.5;
@@ -14,8 +15,11 @@ internal sealed class FrameView(CameraMotion motion, int frame, RowClock clock)
     private const int MostSteps = 30;
     private const double Tolerance = 1e-10;
 
-    /// <summary>How the view lies when a row is exposed.</summary>
-    public CameraPose PoseAt(double row) => motion.At(frame, clock.At(row));
+    /// <summary>Middle of the exposure of what the picture shows in a row, s since the first frame.</summary>
+    public double SecondsAt(double row) => clock.At(row - cut.Y);
+
+    /// <summary>How the view lies in the picture when a row is exposed.</summary>
+    public CameraPose PoseAt(double row) => PoseAt(row, 0);
 
     /// <summary>The point of the view at rest that this frame shows at a place, px: exact, since the place tells the time.</summary>
     public (double X, double Y) ToRest(double x, double y)
@@ -38,9 +42,14 @@ internal sealed class FrameView(CameraMotion motion, int frame, RowClock clock)
     /// <summary>Where a row sees a point of the view at rest.</summary>
     public (double X, double Y) SeenFrom(double row, double x, double y, double offsetSeconds)
     {
-        CameraPose pose = motion.At(frame, clock.At(row) + offsetSeconds);
-        (double seenX, double seenY) = pose.Move(x - motion.CentreX, y - motion.CentreY);
+        (double seenX, double seenY) = PoseAt(row, offsetSeconds).Move(x - motion.CentreX, y - motion.CentreY);
         return (seenX + motion.CentreX, seenY + motion.CentreY);
+    }
+
+    private CameraPose PoseAt(double row, double offsetSeconds)
+    {
+        CameraPose pose = motion.At(frame, SecondsAt(row) + offsetSeconds);
+        return pose with { ShiftX = pose.ShiftX + cut.X, ShiftY = pose.ShiftY + cut.Y };
     }
 
     /// <summary>

@@ -7,18 +7,18 @@ internal static class SceneLimits
     private const int Parts = 16;
 
     /// <summary>Refuses a motion that shows bare edges, or one that runs along with the readout.</summary>
-    /// <param name="scene">The scene.</param>
+    /// <param name="recipe">The recipe.</param>
+    /// <param name="camera">Its camera.</param>
     /// <param name="flow">Largest displacement by the flow, px.</param>
     /// <exception cref="ConfigurationException">The motion is too large or too fast.</exception>
-    public static void Require(SyntheticScene scene, double flow)
+    public static void Require(SceneRecipe recipe, SceneCamera camera, double flow)
     {
-        SceneRecipe recipe = scene.Recipe;
         double largest = 0;
         double fastest = 0;
         for (int frame = 0; frame < recipe.FrameCount; frame++)
         {
-            FrameView view = scene.ViewOf(frame);
-            foreach (double row in Rows(scene))
+            FrameView view = camera.SensorViewOf(frame);
+            foreach (double row in Rows(recipe))
             {
                 foreach ((double x, double y) in Corners(recipe))
                 {
@@ -31,7 +31,7 @@ internal static class SceneLimits
         }
 
         // Dots must come from beyond every edge, or the edges of some frame would be bare.
-        double needed = Math.Ceiling(largest + flow + (3 * recipe.Speckle.ImagePixels / 2));
+        double needed = Math.Ceiling(largest + flow + camera.Border + (3 * recipe.Speckle.ImagePixels / 2));
         if (needed > recipe.Speckle.MarginPixels)
             throw new ConfigurationException([FormattableString.Invariant($"Motion and flow bring dots from up to {needed} px outside the picture into view; make the margin of {recipe.Speckle.MarginPixels} px at least as large.")]);
         if (fastest > FrameView.LargestSlope)
@@ -63,8 +63,8 @@ internal static class SceneLimits
         return longest;
     }
 
-    private static IEnumerable<double> Rows(SyntheticScene scene) =>
-        scene.Recipe.Shutter is { ReadoutSeconds: > 0 } ? Enumerable.Range(0, Parts + 1).Select(part => part * scene.Recipe.Height / (double)Parts) : [0];
+    private static IEnumerable<double> Rows(SceneRecipe recipe) =>
+        recipe.Shutter is { ReadoutSeconds: > 0 } ? Enumerable.Range(0, Parts + 1).Select(part => part * recipe.Height / (double)Parts) : [0];
 
     private static (double X, double Y)[] Corners(SceneRecipe recipe) =>
         [(0, 0), (recipe.Width - 1, 0), (0, recipe.Height - 1), (recipe.Width - 1, recipe.Height - 1)];

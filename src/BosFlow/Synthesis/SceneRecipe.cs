@@ -39,6 +39,15 @@ public sealed record SceneRecipe
     /// <summary>Readout and exposure of the rows; null = a picture of one instant.</summary>
     public ShutterSettings? Shutter { get; init; }
 
+    /// <summary>Uneven light; null = even and steady.</summary>
+    public LightSettings? Light { get; init; }
+
+    /// <summary>Electronic stabilisation of the camera; null = off.</summary>
+    public StabilisationSettings? Stabilisation { get; init; }
+
+    /// <summary>Lost and repeated frames; null = none.</summary>
+    public FrameOrder? Order { get; init; }
+
     /// <summary>Distances and camera; null where the flow is prescribed in px.</summary>
     public RigGeometry? Rig { get; init; }
 
@@ -67,6 +76,9 @@ public sealed record SceneRecipe
         problems.AddRange(Sensor.Problems());
         problems.AddRange(Shake?.Problems() ?? []);
         problems.AddRange(Vibration?.Problems() ?? []);
+        problems.AddRange(Light?.Problems() ?? []);
+        problems.AddRange(Stabilisation?.Problems() ?? []);
+        problems.AddRange(Order?.Problems() ?? []);
         if (FrameRateHz > 0)
             problems.AddRange(Shutter?.Problems(FrameRateHz) ?? []);
         return problems;

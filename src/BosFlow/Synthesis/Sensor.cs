@@ -3,7 +3,7 @@ using BosFlow.Speckle;
 
 namespace BosFlow.Synthesis;
 
-/// <summary>Turns exact light levels into a recorded picture: noise, clipping, rounding.</summary>
+/// <summary>Turns exact light levels into a recorded picture: noise, tone curve, clipping, rounding.</summary>
 public static class Sensor
 {
     /// <summary>Exposes one frame.</summary>
@@ -19,19 +19,26 @@ public static class Sensor
     {
         ArgumentNullException.ThrowIfNull(levels);
         ArgumentNullException.ThrowIfNull(settings);
-        double fullScale = settings.FullScale;
         Parallel.For(0, height, new ParallelOptions { CancellationToken = cancellationToken }, row =>
         {
             Span<float> line = levels.AsSpan(row * width, width);
             if (settings.NoisePercent > 0 || settings.FullWellElectrons is not null)
                 AddNoise(line, settings, new SeededRandom(SeededRandom.PartSeed(seed, frame, row)));
             for (int i = 0; i < line.Length; i++)
-            {
-                double number = line[i] * fullScale;
-                line[i] = settings.Bits == 0 ? (float)number : (float)Math.Clamp(Math.Floor(number + 0.5), 0, fullScale);
-            }
+                line[i] = (float)Number(Tone(line[i], settings), settings);
         });
-        return new GrayImage(width, height, levels, settings.Bits == 0 ? float.NaN : (float)fullScale);
+        return new GrayImage(width, height, levels, settings.Bits == 0 ? float.NaN : (float)settings.FullScale);
+    }
+
+    private static double Tone(double light, SensorSettings settings) => settings.Gamma == 1 ? light : Math.Pow(Math.Max(0, light), 1 / settings.Gamma);
+
+    private static double Number(double level, SensorSettings settings)
+    {
+        if (settings.Bits == 0)
+            return level * settings.FullScale;
+        double largest = (1 << settings.Bits) - 1;
+        double code = Math.Clamp(Math.Floor((level * largest) + 0.5), 0, largest);
+        return largest == settings.FullScale ? code : Math.Floor((code * settings.FullScale / largest) + 0.5);
     }
 
     private static void AddNoise(Span<float> line, SensorSettings settings, SeededRandom random)

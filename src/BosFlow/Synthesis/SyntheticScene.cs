@@ -12,7 +12,7 @@ public sealed class SyntheticScene
     private readonly IReadOnlyList<Dot> pattern;
     private readonly Dot[] displaced;
     private readonly IFlowField field;
-    private readonly CameraMotion motion;
+    private readonly SceneCamera camera;
     private readonly SceneGas? gas;
     private readonly IIndexField? medium;
 
@@ -32,11 +32,11 @@ public sealed class SyntheticScene
         gas = recipe.Rig is null ? null : SceneGas.Of(recipe.Gas);
         field = recipe.Flow.Build(View, gas);
         medium = View is null ? null : recipe.Flow.Medium(View, gas!);
-        motion = new CameraMotion(recipe);
+        camera = new SceneCamera(recipe);
         pattern = recipe.Printed ?? SpecklePattern.Draw(recipe.Width, recipe.Height, recipe.Speckle);
         displaced = SceneRenderer.Displace(pattern, field, cancellationToken);
         double flow = displaced.Select((dot, i) => Math.Max(Math.Abs(dot.X - pattern[i].X), Math.Abs(dot.Y - pattern[i].Y))).DefaultIfEmpty(0).Max();
-        SceneLimits.Require(this, flow);
+        SceneLimits.Require(recipe, camera, flow);
     }
 
     /// <summary>The recipe.</summary>
@@ -48,38 +48,34 @@ public sealed class SyntheticScene
     /// <summary>The camera; null where the scene has no rig.</summary>
     public ViewGeometry? View { get; }
 
-    /// <summary>Time of a frame since the first, s.</summary>
+    /// <summary>Time of a frame since the first, s, as its time stamp tells it.</summary>
     /// <param name="frame">Number of the frame, from 0.</param>
-    public double TimeSeconds(int frame) => frame / Recipe.FrameRateHz;
+    public double TimeSeconds(int frame) => camera.StampSeconds(frame);
 
     /// <summary>Whether the flow is on in a frame.</summary>
     /// <param name="frame">Number of the frame, from 0.</param>
-    public bool HasFlow(int frame) => frame >= Recipe.FlowOffCount;
+    public bool HasFlow(int frame) => camera.Shown(frame) >= Recipe.FlowOffCount;
 
-    /// <summary>When the rows of a frame are exposed.</summary>
-    /// <param name="frame">Number of the frame, from 0.</param>
-    public RowClock ClockOf(int frame) => new(TimeSeconds(frame), Recipe.Shutter?.ReadoutSeconds ?? 0, Recipe.Height);
-
-    /// <summary>How the view lies in the middle of the exposure of a row, against the view at rest.</summary>
+    /// <summary>Middle of the exposure of what a frame shows in a row, s since the first row of the first frame.</summary>
     /// <param name="frame">Number of the frame, from 0.</param>
     /// <param name="row">The row, px; also between two rows.</param>
-    public CameraPose PoseAt(int frame, double row) => ViewOf(frame).PoseAt(row);
+    public double ExposedAtSeconds(int frame, double row) => camera.ViewOf(frame).SecondsAt(row);
+
+    /// <summary>How the view lies in a row of a frame, in the middle of its exposure, against the view at rest.</summary>
+    /// <param name="frame">Number of the frame, from 0.</param>
+    /// <param name="row">The row, px; also between two rows.</param>
+    public CameraPose PoseAt(int frame, double row) => camera.ViewOf(frame).PoseAt(row);
 
     /// <summary>Where a point of the view at rest is seen in a frame when only the camera moved; with a readout, by its middle row.</summary>
     /// <param name="frame">Number of the frame, from 0.</param>
-    public PlanarMotion MotionAt(int frame) => PoseAt(frame, motion.CentreY).ToMotion(motion.CentreX, motion.CentreY);
+    public PlanarMotion MotionAt(int frame) => PoseAt(frame, camera.CentreY).ToMotion(camera.CentreX, camera.CentreY);
 
     /// <summary>Renders one frame.</summary>
     /// <param name="frame">Number of the frame, 0 to FrameCount - 1.</param>
     /// <param name="cancellationToken">Stops between two bands of rows.</param>
     /// <returns>The picture in digital numbers.</returns>
-    public GrayImage Render(int frame, CancellationToken cancellationToken)
-    {
-        if (Recipe.Shutter is null)
-            return Render(frame, MotionAt(frame), cancellationToken);
-        float[] levels = ShutterRenderer.Render(DotsOf(frame), ViewOf(frame), Recipe, cancellationToken);
-        return Sensor.Expose(levels, Recipe.Width, Recipe.Height, Recipe.Sensor, Recipe.Seed, frame, cancellationToken);
-    }
+    public GrayImage Render(int frame, CancellationToken cancellationToken) =>
+        camera.IsPlain ? Render(frame, MotionAt(frame), cancellationToken) : camera.Render(frame, DotsOf(frame), cancellationToken);
 
     /// <summary>Renders one frame as a camera sees it that moved otherwise than the recipe says.</summary>
     /// <param name="frame">Number of the frame, 0 to FrameCount - 1.</param>
@@ -87,7 +83,7 @@ public sealed class SyntheticScene
     /// <param name="cancellationToken">Stops between two bands of rows.</param>
     /// <returns>The picture in digital numbers.</returns>
     public GrayImage Render(int frame, PlanarMotion motion, CancellationToken cancellationToken) => SceneRenderer.Render(
-        DotsOf(frame), motion, Recipe.Width, Recipe.Height, Recipe.Speckle, Recipe.Sensor, Recipe.Seed, frame, cancellationToken);
+        DotsOf(frame), motion, Recipe.Width, Recipe.Height, Recipe.Speckle, Recipe.Sensor, Recipe.Seed, camera.Shown(frame), cancellationToken);
 
     /// <summary>The exact field of the flow at the nodes of a grid, as a camera sees it that stays as it was when the first frame's row through the node was read.</summary>
     /// <param name="grid">Where, px of the first frame.</param>
@@ -99,7 +95,7 @@ public sealed class SyntheticScene
         float[] v = new float[grid.Count];
         float[]? pathX = Scale is null ? null : new float[grid.Count];
         float[]? pathY = Scale is null ? null : new float[grid.Count];
-        FrameView first = ViewOf(0);
+        FrameView first = camera.ViewOf(0);
         double source = Recipe.Flow.SourceTemperatureKelvin ?? Recipe.Gas.AmbientTemperatureKelvin;
         float[]? density = medium is null ? null : new float[grid.Count];
         float[]? temperature = medium is not null && Recipe.Flow.IsAtAmbientPressure ? new float[grid.Count] : null;
@@ -134,9 +130,6 @@ public sealed class SyntheticScene
             TemperatureKelvin = temperature,
         };
     }
-
-    /// <summary>How the camera sees the view at rest while it takes a frame.</summary>
-    internal FrameView ViewOf(int frame) => new(motion, frame, ClockOf(frame));
 
     private Dot[] DotsOf(int frame)
     {

@@ -45,6 +45,57 @@ public sealed class SceneRecipeReaderTests
     }
 
     [Fact]
+    public void Parse_EveryFault_IsInSiUnits()
+    {
+        const string Faults =
+            """
+
+
+            [vibration]
+            low_hz = 4
+            high_hz = 180
+            shift_rms_px = 6
+            rotation_rms_deg = 0.1
+            scale_rms_percent = 0.2
+            line_hz = [90, 120]
+            line_px = [2, 2]
+            still_frames = 1
+
+            [shutter]
+            readout_ms = 10
+            exposure_ms = 0.5
+
+            [light]
+            flicker_percent = 8
+            shadow_percent = 40
+            shadow_deg = 30
+            glare_level = 1.5
+            glare_x_px = 20
+
+            [stabilisation]
+            border_px = 12
+
+            [recorder]
+            lost_before_frames = [2, 2]
+            stamps_tell = false
+
+            [sensor]
+            bits = 10
+            gamma = 2.2
+            """;
+        SceneRecipe recipe = SceneRecipeReader.Parse(Minimal + Faults, "recipe.toml");
+        Assert.Equal([new VibrationLine(90, 2), new VibrationLine(120, 2)], recipe.Vibration!.Lines);
+        Assert.Equivalent(new VibrationSettings { LowHertz = 4, HighHertz = 180, ShiftRmsPixels = 6, RotationRmsDegrees = 0.1, ScaleRmsPercent = 0.2, StillFrames = 1, Lines = recipe.Vibration.Lines }, recipe.Vibration);
+        Assert.Equal(new ShutterSettings { ReadoutSeconds = 0.01, ExposureSeconds = 0.0005 }, recipe.Shutter);
+        Assert.Equal(new LightSettings { FlickerPercent = 8, Shadow = new ShadowSettings(40, 0, 30, 0, 8), Glare = new GlareSettings(20, 0, 20, 1.5) }, recipe.Light);
+        Assert.Equal(new StabilisationSettings { BorderPixels = 12 }, recipe.Stabilisation);
+        Assert.Equal([2, 2], recipe.Order!.LostBefore);
+        Assert.False(recipe.Order.StampsTell);
+        Assert.Equal((10, 2.2, 16), (recipe.Sensor.Bits, recipe.Sensor.Gamma, recipe.Sensor.PictureBits));
+        Assert.Empty(recipe.Problems());
+    }
+
+    [Fact]
     public void Parse_DemoRecipe_IsInSiUnits()
     {
         SceneRecipe recipe = SceneRecipeReader.Parse(DemoScene.Recipe, "recipe.toml");
@@ -108,7 +159,13 @@ public sealed class SceneRecipeReaderTests
     [InlineData("[flow]", "[flows]", "there is no section [flows]")]
     [InlineData("[scene]", "width = 3\n[scene]", "width stands above the first section")]
     [InlineData("[flow]", "[gas]\nname = \"heluim\"\n[flow]", "did you mean \"helium\"?")]
-    [InlineData("[flow]", "[sensor]\nbits = 12\n[flow]", "give 8 or 16")]
+    [InlineData("[flow]", "[sensor]\nbits = 9\n[flow]", "give 8, 10, 12 or 16")]
+    [InlineData("[flow]", "[vibration]\nline_hz = [50, 90]\nline_px = [1]\n[flow]", "line 9: vibration.line_hz names 2 tones and vibration.line_px 1")]
+    [InlineData("[flow]", "[vibration]\nlow_hz = 200\n[flow]", "line 8: the band of vibration.low_hz = 200 to vibration.high_hz = 100 is empty")]
+    [InlineData("[flow]", "[shutter]\nreadout_ms = 20\n[flow]", "line 8: shutter.readout_ms = 20 is longer than the period of a frame; give at most 16.667 ms")]
+    [InlineData("[flow]", "[recorder]\nrepeated_frames = [1, 3]\n[flow]", "line 8: recorder.repeated_frames holds 3, but the scene's frames end at 2")]
+    [InlineData("[flow]", "[recorder]\nlost_before_frames = [0]\n[flow]", "recorder.lost_before_frames = [0] holds 0; give a list of 1 to 10000 whole numbers from 1")]
+    [InlineData("[flow]", "[light]\nflicker_percent = 101\n[flow]", "light.flicker_percent = 101 is out of range")]
     public void Parse_Mistake_IsNamedWithLineKeyAndCure(string right, string wrong, string expected)
     {
         ConfigurationException refusal = Assert.Throws<ConfigurationException>(

@@ -105,7 +105,7 @@ public sealed class ShutterTests
         CameraPose pose = scene.PoseAt(1, y);
         Assert.Equal(48.3 + pose.ShiftX, x, 2e-3);
         Assert.Equal(61.7 + pose.ShiftY, y, 2e-3);
-        Assert.Equal(1 / 60.0 + (0.01 * y / 80), scene.ClockOf(1).At(y), 1e-15);
+        Assert.Equal(1 / 60.0 + (0.01 * y / 80), scene.ExposedAtSeconds(1, y), 1e-15);
     }
 
     [Fact]
