@@ -61,7 +61,7 @@ public sealed class DisplacementEngine
     /// <param name="cancellationToken">Stops between two rows of pixels.</param>
     /// <returns>Total displacement (motion and flow) at every node, px, with 1-sigma and flags.</returns>
     /// <exception cref="ArgumentException">The frame has another size than the reference.</exception>
-    public VectorField Measure(GrayImage frame, PlanarMotion predictor, CancellationToken cancellationToken)
+    public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(frame);
         ArgumentNullException.ThrowIfNull(predictor);

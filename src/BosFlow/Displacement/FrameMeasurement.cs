@@ -32,7 +32,7 @@ internal sealed class FrameMeasurement
         scratch = new float[grid.Count];
     }
 
-    public VectorField Measure(GrayImage frame, PlanarMotion motion, CancellationToken cancellationToken)
+    public VectorField Measure(GrayImage frame, IPictureMotion motion, CancellationToken cancellationToken)
     {
         prepared.Load(frame);
         SetMotion(coarse.State, motion);
@@ -54,7 +54,7 @@ internal sealed class FrameMeasurement
         return FieldOutput.Build(state, settings);
     }
 
-    private static void SetMotion(NodeState nodes, PlanarMotion motion)
+    private static void SetMotion(NodeState nodes, IPictureMotion motion)
     {
         for (int row = 0; row < nodes.Grid.Rows; row++)
         {

@@ -37,7 +37,7 @@ internal sealed class PredictorField
     }
 
     /// <summary>Takes the displacement beyond the motion (complete, without NaN) and adds the motion; beyond the outermost nodes the former goes on linearly.</summary>
-    public void Set(ReadOnlySpan<float> u, ReadOnlySpan<float> v, Registration.PlanarMotion motion)
+    public void Set(ReadOnlySpan<float> u, ReadOnlySpan<float> v, Registration.IPictureMotion motion)
     {
         Spread(u, nodeU);
         Spread(v, nodeV);

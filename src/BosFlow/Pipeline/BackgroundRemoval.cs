@@ -10,4 +10,4 @@ namespace BosFlow.Pipeline;
 /// <param name="NoiseFloorV">RMS of what is left of v, px.</param>
 /// <param name="Warnings">One sentence each.</param>
 internal sealed record BackgroundRemoval(
-    VectorField Field, PlanarMotion Motion, double NoiseFloorU, double NoiseFloorV, IReadOnlyList<string> Warnings);
+    VectorField Field, IPictureMotion Motion, double NoiseFloorU, double NoiseFloorV, IReadOnlyList<string> Warnings);

@@ -25,6 +25,7 @@ internal sealed class BackgroundRemover
     private readonly NodeGrid grid;
     private readonly int[] nodes;
     private readonly MotionModel model;
+    private readonly IMotionFitter fitter;
     private readonly PixelMask frame;
     private readonly bool flowIsDrawn;
     private readonly double halfWindow;
@@ -34,13 +35,13 @@ internal sealed class BackgroundRemover
     /// <param name="grid">Window centres.</param>
     /// <param name="windowPixels">Side of the final window, px.</param>
     /// <param name="undisturbed">Pixels without flow; of the frames' size.</param>
-    /// <param name="model">Motion model.</param>
+    /// <param name="settings">Motion model and readout.</param>
     /// <param name="flowIsDrawn">Whether the case says where the flow may be, so that the rest is known to be free of it.</param>
-    public BackgroundRemover(NodeGrid grid, int windowPixels, PixelMask undisturbed, MotionModel model, bool flowIsDrawn)
+    public BackgroundRemover(NodeGrid grid, int windowPixels, PixelMask undisturbed, RegistrationSettings settings, bool flowIsDrawn)
     {
         this.flowIsDrawn = flowIsDrawn;
         this.grid = grid;
-        this.model = model;
+        model = settings.Motion;
         frame = undisturbed;
         nodes = UndisturbedNodes.Find(grid, windowPixels, undisturbed);
         halfWindow = (windowPixels - 1) / 2.0;
@@ -48,10 +49,14 @@ internal sealed class BackgroundRemover
         // window, whose sum over the nodes is window / spacing in each direction, and so much is the variance of a mean larger.
         double overlap = windowPixels / grid.Spacing;
         correlatedVectors = Math.Max(1, overlap * overlap);
+        fitter = RowModel.Of(undisturbed, settings) is { } rows ? new RowMotionFitter(rows, correlatedVectors) : new PlanarMotionFitter(model);
     }
 
     /// <summary>Number of vectors whose window lies in the undisturbed region.</summary>
     public int UndisturbedCount => nodes.Length;
+
+    /// <summary>What the undisturbed region cannot tell of the motion, one sentence each.</summary>
+    public IReadOnlyList<string> Remarks => fitter.Remarks;
 
     /// <summary>How well the motion is known in the mean over the frames.</summary>
     /// <param name="records">All frames.</param>
@@ -60,13 +65,13 @@ internal sealed class BackgroundRemover
     {
         FrameRecord[] measured = [.. records.Where(record => record.Failure is null)];
         double noise = RunMedian.Of(measured.Select(record => Math.Sqrt(((record.NoiseFloorU * record.NoiseFloorU) + (record.NoiseFloorV * record.NoiseFloorV)) / 2)));
-        return MotionErrors.Of(model, grid, nodes, correlatedVectors, noise, Math.Max(1, measured.Length), common.VarianceShare);
+        return MotionErrors.Of(model, grid, nodes, correlatedVectors * fitter.Bands, noise, Math.Max(1, measured.Length), common.VarianceShare);
     }
 
     /// <summary>Takes the motion out.</summary>
     /// <param name="total">What was measured.</param>
     /// <param name="predictor">Motion to take out where no fit is possible.</param>
-    public BackgroundRemoval Remove(VectorField total, PlanarMotion predictor)
+    public BackgroundRemoval Remove(VectorField total, IPictureMotion predictor)
     {
         if (model == MotionModel.None)
             return LeftAsItIs(total);
@@ -109,7 +114,7 @@ internal sealed class BackgroundRemover
         return warnings;
     }
 
-    private MotionFitResult Fit(VectorField total, PlanarMotion predictor)
+    private MotionFitResult Fit(VectorField total, IPictureMotion predictor)
     {
         var x = new List<double>(nodes.Length);
         var y = new List<double>(nodes.Length);
@@ -129,17 +134,16 @@ internal sealed class BackgroundRemover
             v.Add(total.V[node]);
         }
 
-        // All vectors count alike: their own sigmas are estimates that scatter, and weighting by them favours lucky ones.
-        return MotionFit.Fit(model, x.ToArray(), y.ToArray(), u.ToArray(), v.ToArray(), []);
+        return fitter.Fit(predictor, x.ToArray(), y.ToArray(), u.ToArray(), v.ToArray());
     }
 
-    private bool StaysInFrame(double x, double y, PlanarMotion motion)
+    private bool StaysInFrame(double x, double y, IPictureMotion motion)
     {
         (double u, double v) = motion.DisplacementAt(x, y);
         return x + u >= halfWindow && y + v >= halfWindow && x + u <= frame.Width - 1 - halfWindow && y + v <= frame.Height - 1 - halfWindow;
     }
 
-    private VectorField Subtract(VectorField total, PlanarMotion motion, MotionUncertainty? uncertainty)
+    private VectorField Subtract(VectorField total, IPictureMotion motion, IMotionUncertainty? uncertainty)
     {
         float[] u = new float[grid.Count];
         float[] v = new float[grid.Count];

@@ -9,6 +9,6 @@ internal sealed class EngineStage(DisplacementEngine engine) : IDisplacementStag
 {
     public NodeGrid Grid => engine.Grid;
 
-    public VectorField Measure(GrayImage frame, PlanarMotion predictor, CancellationToken cancellationToken) =>
+    public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken) =>
         engine.Measure(frame, predictor, cancellationToken);
 }

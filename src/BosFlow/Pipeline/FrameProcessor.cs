@@ -59,7 +59,7 @@ internal sealed class FrameProcessor
     private FrameResult Measure(Frame frame, GrayImage image, FrameQuality quality, FrameFailure failure, CancellationToken cancellationToken)
     {
         (GrayImage matched, string? levelWarning) = GrayLevels.Match(image, reference);
-        PlanarMotion predictor = PlanarMotion.Identity;
+        IPictureMotion predictor = PlanarMotion.Identity;
         if (estimator.Unusable is null)
         {
             MotionEstimate estimate = estimator.Estimate(matched, cancellationToken);
@@ -87,7 +87,8 @@ internal sealed class FrameProcessor
             TimeSeconds = frame.TimeSeconds,
             Source = frame.Source,
             Field = removal.Field,
-            Motion = removal.Motion,
+            Motion = removal.Motion.Planar,
+            Rows = removal.Motion as RowMotion,
             NoiseFloorU = removal.NoiseFloorU,
             NoiseFloorV = removal.NoiseFloorV,
             ValidFraction = valid,

@@ -18,8 +18,11 @@ public sealed record FrameResult
     /// <summary>Displacement with the motion of the background taken out. All NaN and flagged where the frame failed.</summary>
     public required VectorField Field { get; init; }
 
-    /// <summary>Motion that was taken out.</summary>
+    /// <summary>Motion that was taken out; of a frame that was read row by row the motion of the whole, which leaves the rows' own.</summary>
     public required PlanarMotion Motion { get; init; }
+
+    /// <summary>Motion that was taken out of a frame that was read row by row, the motion of the whole included; null for a global shutter.</summary>
+    public RowMotion? Rows { get; init; }
 
     /// <summary>RMS of the remaining u on the undisturbed region, px: the noise floor in x. NaN where there is no such region.</summary>
     public required double NoiseFloorU { get; init; }

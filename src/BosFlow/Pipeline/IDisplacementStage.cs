@@ -15,5 +15,5 @@ public interface IDisplacementStage
     /// <param name="predictor">Where to start looking.</param>
     /// <param name="cancellationToken">Stops the measurement.</param>
     /// <returns>Total displacement, motion of the background included.</returns>
-    VectorField Measure(GrayImage frame, PlanarMotion predictor, CancellationToken cancellationToken);
+    VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken);
 }

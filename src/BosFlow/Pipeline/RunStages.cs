@@ -13,7 +13,7 @@ public sealed record RunStages
         BuildReference = (request, region, cancellationToken) =>
             new ReferenceBuilder(request.Case.Registration, request.Case.Reference.Combine, request.Options.Threads)
                 .Build(request.Reference, region, cancellationToken),
-        CreateEstimator = (reference, undisturbed, settings) => new MotionEstimator(reference, undisturbed, settings),
+        CreateEstimator = MotionEstimators.Of,
         PlanGrid = DisplacementEngine.GridOf,
         CreateEngine = (reference, measurable, settings) => new EngineStage(new DisplacementEngine(reference, measurable, settings)),
     };

@@ -11,7 +11,7 @@ internal sealed class FrameAligner
 
     private readonly GrayImage first;
     private readonly RegistrationSettings settings;
-    private readonly MotionEstimator estimator;
+    private readonly IMotionEstimator estimator;
     private readonly TileRefiner refiner;
     private readonly ParallelOptions parallel;
     private readonly BSplineImage surface = new(SplineOrder);
@@ -20,8 +20,8 @@ internal sealed class FrameAligner
     {
         this.first = first;
         this.settings = settings;
-        estimator = new MotionEstimator(first, undisturbed, settings);
-        refiner = new TileRefiner(first, undisturbed, settings.Motion);
+        estimator = MotionEstimators.Of(first, undisturbed, settings);
+        refiner = new TileRefiner(first, undisturbed, settings);
         parallel = new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken };
     }
 
@@ -50,7 +50,7 @@ internal sealed class FrameAligner
         return failure is null ? Resample(filled, fit.Motion) : [];
     }
 
-    private float[] Resample(FilledPicture filled, PlanarMotion motion)
+    private float[] Resample(FilledPicture filled, IPictureMotion motion)
     {
         int width = first.Width;
         float[] aligned = new float[width * first.Height];

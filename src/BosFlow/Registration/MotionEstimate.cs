@@ -4,4 +4,4 @@ namespace BosFlow.Registration;
 /// <param name="Motion">Motion between reference and frame; the identity where none was found.</param>
 /// <param name="InlierShare">Share of the tiles that agree with the motion, 0 to 1.</param>
 /// <param name="Failure">One sentence that says why no motion was found; null where one was.</param>
-public sealed record MotionEstimate(PlanarMotion Motion, double InlierShare, string? Failure);
+public sealed record MotionEstimate(IPictureMotion Motion, double InlierShare, string? Failure);

@@ -163,7 +163,7 @@ public sealed class MotionEstimator : IMotionEstimator
         {
             MotionFitResult fit = TileFit.Fit(tried, shifts);
             if (fit.Failure is null && (tried == MotionModel.Shift || fit.Uncertainty?.Largest(width, height) < TrustedUncertaintyPixels))
-                return fit.Motion;
+                return fit.Motion.Planar;
         }
 
         return null;

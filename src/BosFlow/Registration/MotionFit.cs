@@ -13,10 +13,7 @@ namespace BosFlow.Registration;
 public static class MotionFit
 {
     private const double TuningConstant = 5;
-    private const double InlierLimit = 4;
     private const int MostIterations = 50;
-    private const double RayleighMedianSquare = 1.3862943611198906; // 2 ln 2
-    private const double SmallestScale = 1e-12; // scaled units: below any rounding of the vectors
 
     /// <summary>Fits the motion.</summary>
     /// <param name="model">Motion model; None gives the identity and the RMS of the vectors themselves.</param>
@@ -53,7 +50,7 @@ public static class MotionFit
         }
 
         double scale = Refine(parameters, vectors, p);
-        return MotionResidual.Of(parameters, vectors, p, scale, TuningConstant, InlierLimit);
+        return MotionResidual.Of(parameters, vectors, p, scale, TuningConstant, RobustScale.InlierLimit);
     }
 
     internal static string Name(MotionModel model) => model switch
@@ -77,7 +74,7 @@ public static class MotionFit
         {
             parameters.Matrix(p, h);
             vectors.SquaredResiduals(h, squares);
-            scale = Scale(squares, scale, parameters.Count);
+            scale = RobustScale.Of(squares, scale, parameters.Count / 2.0);
             MotionResidual.TukeyFactors(squares, TuningConstant * scale, factors);
             p.CopyTo(candidate, 0);
             if (!MotionLeastSquares.Solve(parameters, vectors, factors, candidate))
@@ -91,23 +88,5 @@ public static class MotionFit
         }
 
         return scale;
-    }
-
-    /// <summary>Consistent standard deviation of one component from the median square of the vectors within the inlier limit of the scale before.</summary>
-    private static double Scale(ReadOnlySpan<double> squares, double before, int parameterCount)
-    {
-        double limit = InlierLimit * InlierLimit * before * before;
-        var kept = new List<double>(squares.Length);
-        foreach (double square in squares)
-        {
-            if (square <= limit)
-                kept.Add(square);
-        }
-
-        double[] values = [.. kept];
-        double median = MotionConsensus.Median(values);
-        double freedom = Math.Max(1, values.Length - (parameterCount / 2.0));
-        double scale = Math.Sqrt(median / RayleighMedianSquare * values.Length / freedom);
-        return double.IsFinite(scale) ? Math.Max(scale, SmallestScale) : Math.Max(before, SmallestScale);
     }
 }

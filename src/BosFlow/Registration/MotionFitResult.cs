@@ -4,7 +4,7 @@ namespace BosFlow.Registration;
 public sealed record MotionFitResult
 {
     /// <summary>The fitted motion; the identity where the fit failed.</summary>
-    public required PlanarMotion Motion { get; init; }
+    public required IPictureMotion Motion { get; init; }
 
     /// <summary>
     /// RMS of u minus the motion over the inliers, px, with the fitted parameters counted out
@@ -22,7 +22,7 @@ public sealed record MotionFitResult
     public required int InlierCount { get; init; }
 
     /// <summary>Standard uncertainty that the fit itself leaves at any place; null where the fit failed or the model has no parameters.</summary>
-    public MotionUncertainty? Uncertainty { get; init; }
+    public IMotionUncertainty? Uncertainty { get; init; }
 
     /// <summary>One sentence that says why no motion could be fitted; null where it could.</summary>
     public string? Failure { get; init; }

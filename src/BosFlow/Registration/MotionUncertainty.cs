@@ -8,7 +8,7 @@ namespace BosFlow.Registration;
 /// sigma^2(x) = J(x) C J(x)^T with C the covariance of the parameters and J their derivative.
 /// C takes the errors of the vectors as independent of each other.
 /// </remarks>
-public sealed class MotionUncertainty
+public sealed class MotionUncertainty : IMotionUncertainty
 {
     private readonly MotionParameters parameters;
     private readonly PointScaling scaling;
@@ -23,10 +23,7 @@ public sealed class MotionUncertainty
         this.covariance = covariance;
     }
 
-    /// <summary>Standard uncertainty of the motion's displacement at a place.</summary>
-    /// <param name="x">Column in the reference, px.</param>
-    /// <param name="y">Row in the reference, px.</param>
-    /// <returns>1 sigma of u and v, px.</returns>
+    /// <inheritdoc/>
     public (double SigmaU, double SigmaV) At(double x, double y)
     {
         int count = parameters.Count;
@@ -38,10 +35,8 @@ public sealed class MotionUncertainty
             scaling.Scale * Math.Sqrt(QuadraticForm(jv[..count])));
     }
 
-    /// <summary>Largest standard uncertainty over a picture: a projective motion is least certain in a corner.</summary>
-    /// <param name="width">Width of the picture, px.</param>
-    /// <param name="height">Height of the picture, px.</param>
-    /// <returns>1 sigma of the worse component in the worst corner, px.</returns>
+    /// <inheritdoc/>
+    /// <remarks>A projective motion is least certain in a corner.</remarks>
     public double Largest(int width, int height)
     {
         double largest = 0;

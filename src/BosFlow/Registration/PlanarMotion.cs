@@ -12,7 +12,7 @@ namespace BosFlow.Registration;
 /// <param name="H23">Row 2, column 3, px.</param>
 /// <param name="H31">Row 3, column 1, 1/px.</param>
 /// <param name="H32">Row 3, column 2, 1/px.</param>
-public sealed record PlanarMotion(double H11, double H12, double H13, double H21, double H22, double H23, double H31, double H32)
+public sealed record PlanarMotion(double H11, double H12, double H13, double H21, double H22, double H23, double H31, double H32) : IPictureMotion
 {
     /// <summary>Nothing moved.</summary>
     public static PlanarMotion Identity { get; } = new(1, 0, 0, 0, 1, 0, 0, 0);
@@ -22,10 +22,10 @@ public sealed record PlanarMotion(double H11, double H12, double H13, double H21
     /// <param name="v">Shift down, px.</param>
     public static PlanarMotion Shift(double u, double v) => new(1, 0, u, 0, 1, v, 0, 0);
 
-    /// <summary>Displacement of a reference point caused by this motion.</summary>
-    /// <param name="x">Column in the reference, px.</param>
-    /// <param name="y">Row in the reference, px.</param>
-    /// <returns>Position in the frame minus position in the reference, px.</returns>
+    /// <inheritdoc/>
+    PlanarMotion IPictureMotion.Planar => this;
+
+    /// <inheritdoc/>
     public (double U, double V) DisplacementAt(double x, double y)
     {
         double w = (H31 * x) + (H32 * y) + 1;

@@ -75,6 +75,6 @@ internal static class TileConsensus
     private static PlanarMotion Fit(IReadOnlyList<TileShift> shifts)
     {
         MotionFitResult fit = TileFit.Fit(MotionModel.Similarity, shifts);
-        return fit.Failure is null ? fit.Motion : PlanarMotion.Shift(shifts.Average(shift => shift.U), shifts.Average(shift => shift.V));
+        return fit.Failure is null ? fit.Motion.Planar : PlanarMotion.Shift(shifts.Average(shift => shift.U), shifts.Average(shift => shift.V));
     }
 }

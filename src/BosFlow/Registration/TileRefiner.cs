@@ -17,6 +17,8 @@ internal sealed class TileRefiner
     private const int Size = 64;
     private const int SmallestSize = 24;
     private const int Tiles = 24;
+    private const int RowSize = 32;
+    private const int TilesInBand = 8;
     private const int Margin = 4;
     private const int MostRounds = 4;
     private const double StandstillPixels = 0.002;
@@ -24,30 +26,35 @@ internal sealed class TileRefiner
 
     private readonly GrayImage reference;
     private readonly PixelMask undisturbed;
-    private readonly MotionModel model;
+    private readonly IMotionFitter fitter;
     private readonly List<(int Left, int Top)> places = [];
     private readonly int size;
 
-    /// <summary>Chooses the tiles.</summary>
-    public TileRefiner(GrayImage reference, PixelMask undisturbed, MotionModel model)
+    /// <summary>Chooses the tiles: a few for a motion of the whole, many low ones for a motion by rows.</summary>
+    public TileRefiner(GrayImage reference, PixelMask undisturbed, RegistrationSettings settings)
     {
         this.reference = reference;
         this.undisturbed = undisturbed;
-        this.model = model;
-        size = Math.Min(Size, Math.Min(reference.Width, reference.Height));
+        RowModel? rows = RowModel.Of(undisturbed, settings);
+        fitter = rows is null ? new PlanarMotionFitter(settings.Motion) : new RowMotionFitter(rows, 1);
+        size = Math.Min(rows is null ? Size : RowSize, Math.Min(reference.Width, reference.Height));
         if (size < SmallestSize)
             return;
-        foreach (ReferenceTile tile in TileSelection.Choose(reference, undisturbed, size, Tiles))
+        IEnumerable<ReferenceTile> tiles = rows is null ? TileSelection.Choose(reference, undisturbed, size, Tiles) : Bands();
+        foreach (ReferenceTile tile in tiles)
             places.Add((tile.Left, tile.Top));
     }
+
+    private IEnumerable<ReferenceTile> Bands() => Enumerable.Range(0, reference.Height / size)
+        .SelectMany(band => TileSelection.Band(reference, undisturbed, size, band * size, TilesInBand));
 
     /// <summary>Sharpens a motion.</summary>
     /// <param name="frame">The frame as a surface.</param>
     /// <param name="start">Motion good to about half a dot.</param>
     /// <returns>The fit of the last round; its failure says why there is none.</returns>
-    public MotionFitResult Refine(BSplineImage frame, PlanarMotion start)
+    public MotionFitResult Refine(BSplineImage frame, IPictureMotion start)
     {
-        PlanarMotion motion = start;
+        IPictureMotion motion = start;
         MotionFitResult fit = MotionFitResult.Failed(0, "The undisturbed region offers no place with texture.");
         for (int round = 0; round < MostRounds; round++)
         {
@@ -62,7 +69,7 @@ internal sealed class TileRefiner
                 shifts.Add(new TileShift(x, y, u + du, v + dv));
             }
 
-            fit = TileFit.Fit(model, shifts);
+            fit = TileFit.Fit(fitter, motion, shifts);
             if (fit.Failure is not null)
                 return fit;
             bool standsStill = shifts.TrueForAll(shift => Moved(motion, fit.Motion, shift) < StandstillPixels);
@@ -74,14 +81,14 @@ internal sealed class TileRefiner
         return fit;
     }
 
-    private static double Moved(PlanarMotion before, PlanarMotion after, TileShift place)
+    private static double Moved(IPictureMotion before, IPictureMotion after, TileShift place)
     {
         (double u, double v) = before.DisplacementAt(place.X, place.Y);
         (double newU, double newV) = after.DisplacementAt(place.X, place.Y);
         return Math.Max(Math.Abs(newU - u), Math.Abs(newV - v));
     }
 
-    private (double Du, double Dv)? Step(BSplineImage frame, PlanarMotion motion, int left, int top)
+    private (double Du, double Dv)? Step(BSplineImage frame, IPictureMotion motion, int left, int top)
     {
         const int Unknowns = 4;
         Span<double> normal = stackalloc double[Unknowns * Unknowns];

@@ -27,6 +27,31 @@ internal static class TileSelection
             }
         }
 
+        return Cut(reference, undisturbed, size, most, places);
+    }
+
+    /// <summary>Chooses tiles of one band of rows.</summary>
+    /// <param name="reference">The reference picture.</param>
+    /// <param name="undisturbed">Pixels without flow.</param>
+    /// <param name="size">Side of a tile, px; not larger than the picture.</param>
+    /// <param name="top">First row of the band.</param>
+    /// <param name="most">Most tiles wanted.</param>
+    /// <returns>The tiles, in the order of their choice; empty where no place has texture.</returns>
+    public static IReadOnlyList<ReferenceTile> Band(GrayImage reference, PixelMask undisturbed, int size, int top, int most)
+    {
+        var places = new List<(int Left, int Top, double Texture)>();
+        foreach (int left in Starts(reference.Width, size))
+        {
+            double texture = Texture(reference, undisturbed, left, top, size);
+            if (texture > 0)
+                places.Add((left, top, texture));
+        }
+
+        return Cut(reference, undisturbed, size, most, places);
+    }
+
+    private static IReadOnlyList<ReferenceTile> Cut(GrayImage reference, PixelMask undisturbed, int size, int most, List<(int Left, int Top, double Texture)> places)
+    {
         if (places.Count == 0)
             return [];
         double limit = LowestTextureShare * places.Max(place => place.Texture);

@@ -43,7 +43,7 @@ public static class SceneRenderer
     /// <param name="frame">Number of the frame.</param>
     /// <param name="cancellationToken">Stops between two bands of rows.</param>
     /// <returns>The picture in digital numbers.</returns>
-    public static GrayImage Render(Dot[] displaced, PlanarMotion motion, int width, int height, double dotSigma, SensorSettings sensor, ulong seed, int frame, CancellationToken cancellationToken)
+    public static GrayImage Render(Dot[] displaced, IPictureMotion motion, int width, int height, double dotSigma, SensorSettings sensor, ulong seed, int frame, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(sensor);
         float[] levels = DotRenderer.Render(Seen(displaced, motion), width, height, dotSigma, sensor.Background, cancellationToken);
@@ -61,7 +61,7 @@ public static class SceneRenderer
     /// <param name="frame">Number of the frame.</param>
     /// <param name="cancellationToken">Stops between two bands of rows.</param>
     /// <returns>The picture in digital numbers.</returns>
-    public static GrayImage Render(Dot[] displaced, PlanarMotion motion, int width, int height, SpeckleSettings speckle, SensorSettings sensor, ulong seed, int frame, CancellationToken cancellationToken)
+    public static GrayImage Render(Dot[] displaced, IPictureMotion motion, int width, int height, SpeckleSettings speckle, SensorSettings sensor, ulong seed, int frame, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(speckle);
         ArgumentNullException.ThrowIfNull(sensor);
@@ -71,7 +71,7 @@ public static class SceneRenderer
         return Sensor.Expose(levels, width, height, sensor, seed, frame, cancellationToken);
     }
 
-    private static Dot[] Seen(Dot[] displaced, PlanarMotion motion)
+    private static Dot[] Seen(Dot[] displaced, IPictureMotion motion)
     {
         ArgumentNullException.ThrowIfNull(displaced);
         ArgumentNullException.ThrowIfNull(motion);

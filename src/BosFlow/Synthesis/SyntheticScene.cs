@@ -82,7 +82,7 @@ public sealed class SyntheticScene
     /// <param name="motion">Where the moved camera sees a point of the view at rest; no larger than the margin of the pattern.</param>
     /// <param name="cancellationToken">Stops between two bands of rows.</param>
     /// <returns>The picture in digital numbers.</returns>
-    public GrayImage Render(int frame, PlanarMotion motion, CancellationToken cancellationToken) => SceneRenderer.Render(
+    public GrayImage Render(int frame, IPictureMotion motion, CancellationToken cancellationToken) => SceneRenderer.Render(
         DotsOf(frame), motion, Recipe.Width, Recipe.Height, Recipe.Speckle, Recipe.Sensor, Recipe.Seed, camera.Shown(frame), cancellationToken);
 
     /// <summary>The exact field of the flow at the nodes of a grid, as a camera sees it that stays as it was when the first frame's row through the node was read.</summary>

@@ -46,7 +46,7 @@ internal static class FakeStages
 
         public static NodeGrid GridOf(DisplacementSettings settings) => new(7.5, 7.5, settings.SpacingPixels, 11, 7);
 
-        public VectorField Measure(GrayImage frame, PlanarMotion predictor, CancellationToken cancellationToken)
+        public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken)
         {
             var random = new Random((int)frame[0, 0]);
             float[] Filled(Func<float> value) => [.. Enumerable.Range(0, Grid.Count).Select(_ => value())];

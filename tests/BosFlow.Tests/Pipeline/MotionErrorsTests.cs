@@ -28,7 +28,7 @@ public sealed class MotionErrorsTests
         double scale = 0;
         for (int draw = 0; draw < Draws; draw++)
         {
-            PlanarMotion fitted = MotionFit.Fit(model, x, y, Draw(random, x.Length, Noise), Draw(random, x.Length, Noise), []).Motion;
+            PlanarMotion fitted = MotionFit.Fit(model, x, y, Draw(random, x.Length, Noise), Draw(random, x.Length, Noise), []).Motion.Planar;
             (double u, _) = fitted.DisplacementAt(stated.CentreX, stated.CentreY);
             (double further, _) = fitted.DisplacementAt(stated.CentreX + 100, stated.CentreY);
             shift += u * u / Draws;

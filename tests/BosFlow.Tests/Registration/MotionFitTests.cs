@@ -116,8 +116,8 @@ public sealed class MotionFitTests
             MotionModel.Shift, [0, 10, 0, 10], [0, 0, 10, 10], [1.1, 0.9, 1.1, 0.9], [2.1, 2.1, 1.9, 1.9], []);
 
         // Reweighting stops at a millionth of the scale.
-        Assert.Equal(1, fit.Motion.H13, 1e-6);
-        Assert.Equal(2, fit.Motion.H23, 1e-6);
+        Assert.Equal(1, fit.Motion.Planar.H13, 1e-6);
+        Assert.Equal(2, fit.Motion.Planar.H23, 1e-6);
         Assert.Equal(0.1 * Math.Sqrt(4.0 / 3), fit.ResidualRmsU, 1e-6);
         Assert.Equal(0.1 * Math.Sqrt(4.0 / 3), fit.ResidualRmsV, 1e-6);
         Assert.Equal(4, fit.InlierCount);
@@ -166,7 +166,7 @@ public sealed class MotionFitTests
 
         Assert.Equal(7, fit.VectorCount);
         Assert.Equal(7, fit.InlierCount);
-        Assert.Equal(1, fit.Motion.H13, 10);
+        Assert.Equal(1, fit.Motion.Planar.H13, 10);
     }
 
     [Fact]

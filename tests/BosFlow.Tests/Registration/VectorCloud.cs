@@ -23,7 +23,7 @@ internal sealed class VectorCloud
 
     public int Count => X.Length;
 
-    public static VectorCloud Of(PlanarMotion motion, int columns, int rows, double spacing)
+    public static VectorCloud Of(IPictureMotion motion, int columns, int rows, double spacing)
     {
         var cloud = new VectorCloud(new double[columns * rows], new double[columns * rows]);
         for (int i = 0; i < cloud.Count; i++)
@@ -72,7 +72,7 @@ internal sealed class VectorCloud
         Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
     /// <summary>Largest distance between two motions over the corners and the middle of a picture.</summary>
-    public static double Distance(PlanarMotion a, PlanarMotion b, double width, double height)
+    public static double Distance(IPictureMotion a, IPictureMotion b, double width, double height)
     {
         double worst = 0;
         foreach ((double x, double y) in new[] { (0.0, 0.0), (width, 0), (0, height), (width, height), (width / 2, height / 2) })
