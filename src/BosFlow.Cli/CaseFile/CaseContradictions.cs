@@ -2,6 +2,7 @@ using BosFlow.Cli.CaseFile.Keys;
 using BosFlow.Cli.CaseFile.Sections;
 using BosFlow.Cli.CaseFile.Toml;
 using BosFlow.Displacement;
+using BosFlow.Registration;
 
 namespace BosFlow.Cli.CaseFile;
 
@@ -53,7 +54,27 @@ internal static class CaseContradictions
     {
         Footage(values, problems);
         Reference(values, problems);
+        Registration(values, problems);
         Displacement(values, problems);
+    }
+
+    private static void Registration(CaseValues values, CaseProblems problems)
+    {
+        if (values.Or(RegistrationKeys.Readout, 0) == 0)
+        {
+            if (values.Has(RegistrationKeys.HighestVibration))
+                problems.Add(values.LineOf(RegistrationKeys.HighestVibration), "registration.highest_vibration_hz counts only for a rolling shutter; give readout_ms too, or remove it.");
+            return;
+        }
+
+        string? motion = values.Or(RegistrationKeys.Motion, MotionModel.Similarity) switch
+        {
+            MotionModel.None => "none",
+            MotionModel.Homography => "homography",
+            _ => null,
+        };
+        if (motion is not null)
+            problems.Add(values.LineOf(RegistrationKeys.Readout), $"registration.readout_ms asks for a motion of each row, which motion = \"{motion}\" does not allow; write \"shift\" or \"similarity\".");
     }
 
     private static void Footage(CaseValues values, CaseProblems problems)

@@ -95,6 +95,8 @@ internal static class CaseMapping
         {
             Motion = values.Or(RegistrationKeys.Motion, standard.Motion),
             LargestShiftPixels = values.Or(RegistrationKeys.LargestShift, standard.LargestShiftPixels),
+            ReadoutSeconds = values.Or(RegistrationKeys.Readout, 0) / 1e3,
+            HighestVibrationHertz = values.Number(RegistrationKeys.HighestVibration),
         };
     }
 

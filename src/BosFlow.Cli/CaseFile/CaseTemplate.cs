@@ -25,7 +25,7 @@ internal static class CaseTemplate
             text.Append('\n');
             Comment(text, section.Description);
             text.Append('[').Append(section.Name).Append("]\n");
-            foreach (CaseKey key in section.Keys.Where(key => key is not ReservedKey && !key.IsUncertainty))
+            foreach (CaseKey key in section.Keys.Where(key => !key.IsUncertainty))
             {
                 if (section.IsListedBriefly)
                     WriteBriefly(text, key);

@@ -21,7 +21,7 @@ internal static class UnknownKey
             return $"{start}; {entry.Key} belongs in [{home.Name}].";
         string? near = NearestWord.Find(entry.Key, section.Keys.Select(key => key.Name));
         return near is null
-            ? $"{start}; [{section.Name}] has {string.Join(", ", section.Keys.Where(key => key is not ReservedKey).Select(key => key.Name))}."
+            ? $"{start}; [{section.Name}] has {string.Join(", ", section.Keys.Select(key => key.Name))}."
             : $"{start}; did you mean {near}?";
     }
 

@@ -36,6 +36,7 @@ public static class RunPreparation
         ExperimentCase experiment = loaded.Experiment;
         IFootage footage = FootageOpener.Open(experiment.Footage, loaded.Folder, cancellationToken);
         FootageInfo info = footage.Info;
+        experiment = experiment with { Registration = RowTiming.Complete(experiment.Registration, info.TimesSeconds, info.Height, experiment.Displacement.WindowPixels) };
         IReadOnlyList<int> indices = settings.Frames is null
             ? FrameSelection.Resolve(experiment.Footage, info)
             : FrameSelection.Parse(settings.Frames, info.FrameCount, "--frames");
@@ -53,7 +54,7 @@ public static class RunPreparation
         return new PreparedRun
         {
             Settings = settings,
-            Case = loaded,
+            Case = loaded with { Experiment = experiment },
             OutputFolder = settings.OutputFolder ?? loaded.OutputFolder,
             Footage = footage,
             FrameIndices = indices,

@@ -44,6 +44,7 @@ internal static class FrameFile
         TimeSeconds = content.Values<double>("time")[0],
         Source = content.Required<string>("source"),
         Motion = MotionOf(content.Required<double[]>("background_motion")),
+        Rows = RowMotionAttributes.Read(content),
         NoiseFloorU = content.Required<double>("noise_floor_u_px"),
         NoiseFloorV = content.Required<double>("noise_floor_v_px"),
         ValidFraction = content.Required<double>("valid_fraction"),
@@ -80,6 +81,8 @@ internal static class FrameFile
         yield return new(IdentityName, identity);
         yield return new("background_motion", new[] { m.H11, m.H12, m.H13, m.H21, m.H22, m.H23, m.H31, m.H32 });
         yield return new("background_motion_comment", "h11 h12 h13 h21 h22 h23 h31 h32 of the projective map from px of the reference to px of the frame; taken out of u and v");
+        foreach (NetCdfAttribute attribute in RowMotionAttributes.Of(result.Rows))
+            yield return attribute;
         yield return new("noise_floor_u_px", result.NoiseFloorU);
         yield return new("noise_floor_v_px", result.NoiseFloorV);
         yield return new("valid_fraction", result.ValidFraction);

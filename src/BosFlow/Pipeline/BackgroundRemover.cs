@@ -21,6 +21,7 @@ internal sealed class BackgroundRemover
 {
     public const double StatedOutlierShare = 0.05;
     private const double LowestInlierShare = 0.5;
+    private const double LargestMotionSigmaPixels = 0.03; // several times the noise of a vector: judgement
 
     private readonly NodeGrid grid;
     private readonly int[] nodes;
@@ -84,8 +85,11 @@ internal sealed class BackgroundRemover
             return new BackgroundRemoval(Subtract(total, predictor, null), predictor, double.NaN, double.NaN, [warning]);
         }
 
-        return new BackgroundRemoval(
-            Subtract(total, fit.Motion, fit.Uncertainty), fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, Warnings(fit));
+        VectorField field = Subtract(total, fit.Motion, fit.Uncertainty);
+        List<string> warnings = Warnings(fit);
+        if (fit.Motion is RowMotion && fit.Uncertainty is { } uncertainty)
+            RowLosses.TakeOut(field, uncertainty, LargestMotionSigmaPixels / Math.Sqrt(correlatedVectors), warnings);
+        return new BackgroundRemoval(field, fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, warnings);
     }
 
     // Nothing is fitted, so nothing tells flow from shake: only a region that the case calls free of flow has a noise floor.
@@ -168,7 +172,7 @@ internal sealed class BackgroundRemover
             V = v,
             SigmaU = sigmaU,
             SigmaV = sigmaV,
-            Flags = total.Flags,
+            Flags = [.. total.Flags],
             Correlation = total.Correlation,
             PeakRatio = total.PeakRatio,
         };

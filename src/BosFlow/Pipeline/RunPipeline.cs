@@ -63,7 +63,7 @@ public static class RunPipeline
         GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, common, cancellationToken);
         IReadOnlyList<FailedFrame> failed = FrameGatherer.Failed(gathered.Records);
         progress?.Report(new RunProgress(RunStep.Summary, total, total, failed.Count));
-        IReadOnlyList<string> warnings = RunWarnings.Collect(request, reference, estimator.Unusable, remover.UndisturbedCount, gathered.Records);
+        IReadOnlyList<string> warnings = RunWarnings.Collect(request, reference, estimator.Unusable, remover.UndisturbedCount, remover.Remarks, gathered.Records);
         request.Store.WriteSummary(new RunSummary
         {
             Case = request.Case,

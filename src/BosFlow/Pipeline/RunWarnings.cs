@@ -18,15 +18,17 @@ internal static class RunWarnings
     /// <param name="reference">The reference picture.</param>
     /// <param name="estimatorUnusable">Why no motion could be estimated from the reference; null where it could.</param>
     /// <param name="undisturbedVectors">Number of nodes that may serve for registration.</param>
+    /// <param name="motionRemarks">What the undisturbed region cannot tell of the motion.</param>
     /// <param name="records">All frames, in order.</param>
     public static IReadOnlyList<string> Collect(
-        RunRequest request, Reference reference, string? estimatorUnusable, int undisturbedVectors, IReadOnlyList<FrameRecord> records)
+        RunRequest request, Reference reference, string? estimatorUnusable, int undisturbedVectors, IReadOnlyList<string> motionRemarks, IReadOnlyList<FrameRecord> records)
     {
         var warnings = new List<string>();
         warnings.AddRange(request.Footage.Info.Warnings);
         warnings.AddRange(reference.Warnings);
         AddSharedFrames(warnings, request);
         AddRegistration(warnings, request.Case, estimatorUnusable, undisturbedVectors);
+        warnings.AddRange(motionRemarks);
         if (request.Case.Rig is null)
             warnings.Add("The case has no [rig]: displacements in px are given, but no density gradient.");
         else

@@ -21,14 +21,14 @@ internal sealed class FrameAligner
         this.first = first;
         this.settings = settings;
         estimator = MotionEstimators.Of(first, undisturbed, settings);
-        refiner = new TileRefiner(first, undisturbed, settings);
+        refiner = new TileRefiner(first, undisturbed, settings.Motion, RowModel.Of(undisturbed, settings));
         parallel = new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken };
     }
 
     /// <summary>Aligns one frame.</summary>
     /// <param name="frame">The frame, of the size and in the grey levels of the first.</param>
     /// <param name="failure">Why it could not be aligned to better than 0.05 px; null where it could.</param>
-    /// <returns>Grey levels on the first frame's grid, NaN where the frame does not reach; empty on failure.</returns>
+    /// <returns>Grey levels on the first frame's grid, NaN where the frame does not reach or its rows cannot be placed to 0.05 px; empty on failure.</returns>
     public float[] Align(GrayImage frame, out string? failure)
     {
         failure = estimator.Unusable;
@@ -45,17 +45,47 @@ internal sealed class FrameAligner
         surface.Load(filled.Pixels, frame.Width, frame.Height);
         MotionFitResult fit = refiner.Refine(surface, estimate.Motion);
         failure = fit.Failure;
-        if (failure is null && !(fit.Uncertainty?.Largest(first.Width, first.Height) <= LargestUncertaintyPixels))
-            failure = FormattableString.Invariant($"It cannot be aligned to better than {LargestUncertaintyPixels} px everywhere.");
-        return failure is null ? Resample(filled, fit.Motion) : [];
+        if (failure is not null)
+            return [];
+        bool[] isKnown = KnownRows(fit);
+        if (isKnown.Count(known => known) >= LeastKnownShare(fit) * first.Height)
+            return Resample(filled, fit.Motion, isKnown);
+        failure = FormattableString.Invariant($"It cannot be aligned to better than {LargestUncertaintyPixels} px everywhere.");
+        return [];
     }
 
-    private float[] Resample(FilledPicture filled, IPictureMotion motion)
+    // A motion of the whole frame is known everywhere or nowhere well enough; one by rows may lack the rows that the frame has lost at an edge.
+    private static double LeastKnownShare(MotionFitResult fit) => fit.Motion is RowMotion ? 0.5 : 1;
+
+    private bool[] KnownRows(MotionFitResult fit)
+    {
+        bool[] known = new bool[first.Height];
+        if (fit.Uncertainty is not { } uncertainty)
+            return known;
+        if (fit.Motion is not RowMotion)
+        {
+            Array.Fill(known, uncertainty.Largest(first.Width, first.Height) <= LargestUncertaintyPixels);
+            return known;
+        }
+
+        double[] columns = [0, (first.Width - 1) / 2.0, first.Width - 1];
+        for (int y = 0; y < known.Length; y++)
+            known[y] = Array.TrueForAll(columns, x => uncertainty.At(x, y).SigmaU <= LargestUncertaintyPixels);
+        return known;
+    }
+
+    private float[] Resample(FilledPicture filled, IPictureMotion motion, bool[] isKnown)
     {
         int width = first.Width;
         float[] aligned = new float[width * first.Height];
         Parallel.For(0, first.Height, parallel, y =>
         {
+            if (!isKnown[y])
+            {
+                aligned.AsSpan(y * width, width).Fill(float.NaN);
+                return;
+            }
+
             float[] u = new float[width];
             float[] v = new float[width];
             float[] inside = new float[width];

@@ -9,18 +9,15 @@ public sealed record RegistrationSettings
     /// <summary>Largest shift searched for, px, at least 1.</summary>
     public int LargestShiftPixels { get; init; } = 64;
 
-    /// <summary>
-    /// Intervals over the height of the picture between which the motion of the rows may bend, 0 to <see cref="MostRowIntervals"/>; 0 = all rows are read at once (global shutter).
-    /// See <see cref="RowIntervalsFor"/>.
-    /// </summary>
+    /// <summary>Time from the reading of the first row of a frame to that of the last, s; 0 = all rows at once (global shutter).</summary>
+    public double ReadoutSeconds { get; init; }
+
+    /// <summary>Highest frequency of vibration that is followed within a frame, Hz; null = three times the frame rate.</summary>
+    public double? HighestVibrationHertz { get; init; }
+
+    /// <summary>Intervals over the height of the picture between which the motion of the rows may bend, 0 to <see cref="MostRowIntervals"/>; 0 = one motion for the whole frame. <see cref="RowTiming"/> chooses it.</summary>
     public int RowIntervals { get; init; }
 
     /// <summary>Most intervals.</summary>
     public const int MostRowIntervals = 120;
-
-    /// <summary>Intervals that follow a vibration: six for each period of its highest frequency (common practice, no source; a cubic spline then follows a sinusoid to 0.2 % of its amplitude).</summary>
-    /// <param name="readoutSeconds">Time between the first and the last row of one frame, s; 0 gives none.</param>
-    /// <param name="highestHertz">Highest frequency of the vibration, Hz.</param>
-    public static int RowIntervalsFor(double readoutSeconds, double highestHertz) =>
-        readoutSeconds == 0 ? 0 : Math.Clamp((int)Math.Ceiling(6 * readoutSeconds * highestHertz), 4, MostRowIntervals);
 }

@@ -54,6 +54,25 @@ public sealed class RowModel
         return new RowModel(shifts, undisturbed.Width, anyTurn && CoversBothSides(undisturbed, shifts), anyTurn);
     }
 
+    /// <summary>A model that was chosen before.</summary>
+    /// <param name="width">Width of the picture, px.</param>
+    /// <param name="height">Height of the picture, px.</param>
+    /// <param name="intervals">Intervals between knots.</param>
+    /// <param name="turnCount">Number of coefficients of stretch or turn: 0, 1 or as many as the shift has.</param>
+    public static RowModel Known(int width, int height, int intervals, int turnCount)
+    {
+        var shifts = new RowBasis(height, intervals);
+        if (turnCount != 0 && turnCount != 1 && turnCount != shifts.Count)
+            throw new ArgumentOutOfRangeException(nameof(turnCount), turnCount, $"Must be 0, 1 or {shifts.Count}.");
+        return new RowModel(shifts, width, turnCount == shifts.Count, turnCount > 0);
+    }
+
+    /// <summary>The same freedom with fewer knots.</summary>
+    /// <param name="mostIntervals">Most intervals, at least 1.</param>
+    public RowModel Coarser(int mostIntervals) => mostIntervals >= Shifts.Intervals
+        ? this
+        : new RowModel(Shifts with { Intervals = Math.Max(1, mostIntervals) }, Width, TurnsByRow, HasTurn);
+
     /// <summary>Column about the middle of the picture in half widths.</summary>
     /// <param name="x">Column, px.</param>
     public double Across(double x) => ((2 * x) - (Width - 1)) / Width;

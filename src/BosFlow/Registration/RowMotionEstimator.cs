@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using BosFlow.Footage;
+using BosFlow.Numerics.Interpolation;
 
 namespace BosFlow.Registration;
 
@@ -19,13 +20,18 @@ public sealed class RowMotionEstimator : IMotionEstimator
     private const int MostStarts = 6;
     private const int WidestGap = 3;
     private const double LowestShareOfBands = 0.5;
+    private const double IntervalsForEachBand = 0.75; // finer knots than bands would ripple
+    private const double TilePixels = 0.3; // what the shift of a tile is good to where rows move fast
+    private const int SplineOrder = 3;
+    private const int SharpeningRounds = 2;
 
     private readonly RowModel model;
     private readonly RowMotionFitter fitter;
     private readonly int largestShift;
     private readonly RowBand[] bands;
     private readonly int[] starts;
-    private readonly ConcurrentBag<TileCorrelator> idle = [];
+    private readonly TileRefiner refiner;
+    private readonly ConcurrentBag<(TileCorrelator Correlator, BSplineImage Surface)> idle = [];
 
     /// <summary>Chooses the tiles.</summary>
     /// <param name="reference">Reference picture; NaN pixels are left out.</param>
@@ -38,13 +44,14 @@ public sealed class RowMotionEstimator : IMotionEstimator
         ArgumentNullException.ThrowIfNull(undisturbed);
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(model);
-        this.model = model;
-        fitter = new RowMotionFitter(model, 1);
         largestShift = settings.LargestShiftPixels;
         bands = Bands(reference, undisturbed);
+        this.model = model.Coarser((int)(IntervalsForEachBand * bands.Length));
+        fitter = new RowMotionFitter(this.model, 1, TilePixels);
+        refiner = new TileRefiner(reference, undisturbed, settings.Motion, this.model);
         double middle = reference.Height / 2.0;
         starts = [.. Enumerable.Range(0, bands.Length).OrderByDescending(band => bands[band].Tiles.Count).ThenBy(band => Math.Abs(bands[band].Middle - middle)).Take(MostStarts)];
-        if (bands.Sum(band => band.Tiles.Count) < 2 * model.Unknowns)
+        if (bands.Length * TileSize < LowestShareOfBands * reference.Height || bands.Sum(band => band.Tiles.Count) < 2 * this.model.Unknowns)
         {
             Unusable = FormattableString.Invariant(
                 $"The undisturbed region offers too few places of {TileSize} x {TileSize} px with texture for a motion by rows: the search starts from no motion; leave more of the picture outside the flow polygons.");
@@ -60,17 +67,21 @@ public sealed class RowMotionEstimator : IMotionEstimator
         ArgumentNullException.ThrowIfNull(frame);
         if (Unusable is not null)
             return new MotionEstimate(PlanarMotion.Identity, 1, null);
-        if (!idle.TryTake(out TileCorrelator? correlator))
-            correlator = new TileCorrelator(TileSize);
-        MotionEstimate estimate = Estimate(frame, correlator, cancellationToken);
-        idle.Add(correlator);
+        if (!idle.TryTake(out (TileCorrelator Correlator, BSplineImage Surface) scratch))
+            scratch = (new TileCorrelator(TileSize), new BSplineImage(SplineOrder));
+        MotionEstimate estimate = Estimate(frame, scratch.Correlator, cancellationToken);
+        if (estimate.Failure is null)
+            estimate = Sharpen(frame, scratch.Surface, estimate);
+        idle.Add(scratch);
         return estimate;
     }
 
     private static RowBand[] Bands(GrayImage reference, PixelMask undisturbed)
     {
         var bands = new List<RowBand>();
-        for (int top = 0; top + TileSize <= reference.Height; top += TileSize)
+        if (Math.Min(reference.Width, reference.Height) < TileSize)
+            return [];
+        foreach (int top in TileSelection.BandTops(reference.Height, TileSize, TileSize))
         {
             IReadOnlyList<ReferenceTile> tiles = TileSelection.Band(reference, undisturbed, TileSize, top, TilesInBand);
             if (tiles.Count >= FewestTilesInBand)
@@ -103,6 +114,14 @@ public sealed class RowMotionEstimator : IMotionEstimator
             : Lost(fit.Failure);
     }
 
+    // Where rows move fast, tiles are smeared and their shifts off by tenths of a pixel from band to band; what ripples within a window the engine cannot take back.
+    private MotionEstimate Sharpen(GrayImage frame, BSplineImage surface, MotionEstimate estimate)
+    {
+        surface.Load(FilledPicture.Of(frame).Pixels, frame.Width, frame.Height);
+        MotionFitResult fit = refiner.Refine(surface, estimate.Motion, SharpeningRounds);
+        return fit.Failure is null ? estimate with { Motion = fit.Motion } : estimate;
+    }
+
     private static MotionEstimate Lost(string why) => new(PlanarMotion.Identity, 0, why);
 
     private (int Band, BandMotion Motion, IReadOnlyList<TileShift> Tiles)? Start(GrayImage frame, TileCorrelator correlator, CancellationToken cancellationToken)
@@ -130,7 +149,7 @@ public sealed class RowMotionEstimator : IMotionEstimator
         for (int band = from + direction; band >= 0 && band < bands.Length; band += direction)
         {
             double gap = Math.Abs(bands[band].Middle - bands[lastSeen].Middle) / TileSize;
-            int rings = Math.Min(WidestGap, (int)Math.Round(gap) - 1);
+            int rings = Math.Clamp((int)Math.Round(gap) - 1, 0, WidestGap);
             List<TileShift> shifts = Look(frame, correlator, bands[band], motion, rings, cancellationToken);
             if (BandConsensus.Find(model, shifts, bands[band].Tiles.Count, motion) is not (BandMotion next, var agreeing))
                 continue;

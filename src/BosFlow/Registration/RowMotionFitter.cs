@@ -9,20 +9,23 @@ public sealed class RowMotionFitter : IMotionFitter
 {
     private const double TuningConstant = 5;
     private const int MostIterations = 50;
-    private const double TrustedPixels = 0.1; // what the shift of a tile is good to
+    private const double UnknownScalePixels = 0.1; // only says how weak the smoothing is in the first round
 
     private readonly RowModel model;
     private readonly double vectorsPerError;
+    private readonly double leastScale;
 
     /// <summary>Prepares a fit.</summary>
     /// <param name="model">What rows may do.</param>
     /// <param name="vectorsPerError">Number of vectors that share one error because their windows overlap, 1 or more.</param>
-    public RowMotionFitter(RowModel model, double vectorsPerError)
+    /// <param name="leastScale">Standard deviation of one component below which vectors are never said to be, px: keeps those that are worse than the rest for a reason.</param>
+    public RowMotionFitter(RowModel model, double vectorsPerError, double leastScale = 0)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentOutOfRangeException.ThrowIfLessThan(vectorsPerError, 1);
         this.model = model;
         this.vectorsPerError = vectorsPerError;
+        this.leastScale = leastScale;
     }
 
     /// <inheritdoc/>
@@ -60,11 +63,19 @@ public sealed class RowMotionFitter : IMotionFitter
         double scale = double.PositiveInfinity;
         for (int iteration = 0; iteration < MostIterations; iteration++)
         {
-            if (motion is not null)
-                vectors.SquaredResiduals(motion, squares);
             double before = scale;
-            scale = motion is null ? TrustedPixels : RobustScale.Of(squares, scale, iteration == 0 ? 0 : lost);
-            MotionResidual.TukeyFactors(squares, TuningConstant * scale, factors);
+            if (motion is null)
+            {
+                scale = Math.Max(leastScale, UnknownScalePixels);
+                Array.Fill(factors, 1);
+            }
+            else
+            {
+                vectors.SquaredResiduals(motion, squares);
+                scale = Math.Max(leastScale, RobustScale.Of(squares, before, iteration == 0 ? 0 : lost));
+                MotionResidual.TukeyFactors(squares, TuningConstant * scale, factors);
+            }
+
             if (!solver.Solve(vectors, factors, scale))
                 return MotionFitResult.Failed(vectors.Count, "The vectors lie too close together to determine a motion by rows.");
             motion = new RowMotion(model, solver.U, solver.V);

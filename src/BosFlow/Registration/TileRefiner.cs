@@ -18,9 +18,12 @@ internal sealed class TileRefiner
     private const int SmallestSize = 24;
     private const int Tiles = 24;
     private const int RowSize = 32;
+    private const double RowTilePixels = 0.03; // where rows move fast a tile is less sure than elsewhere, and must not be cut for it
     private const int TilesInBand = 8;
     private const int Margin = 4;
-    private const int MostRounds = 4;
+    /// <summary>Rounds after which a motion stands still.</summary>
+    public const int MostRounds = 4;
+
     private const double StandstillPixels = 0.002;
     private const double LargestStep = 1;
 
@@ -31,12 +34,11 @@ internal sealed class TileRefiner
     private readonly int size;
 
     /// <summary>Chooses the tiles: a few for a motion of the whole, many low ones for a motion by rows.</summary>
-    public TileRefiner(GrayImage reference, PixelMask undisturbed, RegistrationSettings settings)
+    public TileRefiner(GrayImage reference, PixelMask undisturbed, MotionModel motion, RowModel? rows)
     {
         this.reference = reference;
         this.undisturbed = undisturbed;
-        RowModel? rows = RowModel.Of(undisturbed, settings);
-        fitter = rows is null ? new PlanarMotionFitter(settings.Motion) : new RowMotionFitter(rows, 1);
+        fitter = rows is null ? new PlanarMotionFitter(motion) : new RowMotionFitter(rows, 1, RowTilePixels);
         size = Math.Min(rows is null ? Size : RowSize, Math.Min(reference.Width, reference.Height));
         if (size < SmallestSize)
             return;
@@ -45,18 +47,19 @@ internal sealed class TileRefiner
             places.Add((tile.Left, tile.Top));
     }
 
-    private IEnumerable<ReferenceTile> Bands() => Enumerable.Range(0, reference.Height / size)
-        .SelectMany(band => TileSelection.Band(reference, undisturbed, size, band * size, TilesInBand));
+    private IEnumerable<ReferenceTile> Bands() =>
+        TileSelection.BandTops(reference.Height, size, size / 2).SelectMany(top => TileSelection.Band(reference, undisturbed, size, top, TilesInBand));
 
     /// <summary>Sharpens a motion.</summary>
     /// <param name="frame">The frame as a surface.</param>
     /// <param name="start">Motion good to about half a dot.</param>
+    /// <param name="mostRounds">Most rounds, at least 1.</param>
     /// <returns>The fit of the last round; its failure says why there is none.</returns>
-    public MotionFitResult Refine(BSplineImage frame, IPictureMotion start)
+    public MotionFitResult Refine(BSplineImage frame, IPictureMotion start, int mostRounds = MostRounds)
     {
         IPictureMotion motion = start;
         MotionFitResult fit = MotionFitResult.Failed(0, "The undisturbed region offers no place with texture.");
-        for (int round = 0; round < MostRounds; round++)
+        for (int round = 0; round < mostRounds; round++)
         {
             var shifts = new List<TileShift>(places.Count);
             foreach ((int left, int top) in places)

@@ -30,6 +30,17 @@ internal static class TileSelection
         return Cut(reference, undisturbed, size, most, places);
     }
 
+    /// <summary>First rows of the bands that cover a picture, the last one flush with its lower edge.</summary>
+    /// <param name="height">Height of the picture, px.</param>
+    /// <param name="size">Height of a band, px; not larger than the picture.</param>
+    /// <param name="step">Distance between neighbouring bands, px.</param>
+    public static IEnumerable<int> BandTops(int height, int size, int step)
+    {
+        for (int top = 0; top + size < height; top += step)
+            yield return top;
+        yield return height - size;
+    }
+
     /// <summary>Chooses tiles of one band of rows.</summary>
     /// <param name="reference">The reference picture.</param>
     /// <param name="undisturbed">Pixels without flow.</param>

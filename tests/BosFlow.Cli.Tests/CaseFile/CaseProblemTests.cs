@@ -51,9 +51,9 @@ public sealed class CaseProblemTests
         { "[gas]\nambient_density_kg_m3 = 1.2\nambient_temperature_c = 3\n", "case.toml, line 4: gas.ambient_density_kg_m3 and ambient_temperature_c (line 5) exclude each other; keep one of them." },
         { "[displacement]\nwindow_px = 128\n", "case.toml, line 4: displacement.coarse_window_px = 64 is smaller than window_px = 128; the first window must be at least as large as the last." },
 
-        // Known, but not done by this version: refused, not ignored.
-        { "[registration]\nreadout_ms = 9.5\n", "case.toml, line 4: registration.readout_ms = 9.5 asks for a correction of the rolling shutter, which this version cannot do; remove the key (a global shutter) and judge the noise floor in the report." },
-        { "[registration]\nreadout_ms = \"estimate\"\n", "case.toml, line 4: registration.readout_ms = \"estimate\" asks for a correction of the rolling shutter, which this version cannot do; remove the key (a global shutter) and judge the noise floor in the report." },
+        { "[registration]\nreadout_ms = 9.5\nmotion = \"homography\"\n", "case.toml, line 4: registration.readout_ms asks for a motion of each row, which motion = \"homography\" does not allow; write \"shift\" or \"similarity\"." },
+        { "[registration]\nreadout_ms = 9.5\nmotion = \"none\"\n", "case.toml, line 4: registration.readout_ms asks for a motion of each row, which motion = \"none\" does not allow; write \"shift\" or \"similarity\"." },
+        { "[registration]\nhighest_vibration_hz = 90\n", "case.toml, line 4: registration.highest_vibration_hz counts only for a rolling shutter; give readout_ms too, or remove it." },
     };
 
     public static TheoryData<string, string> SyntaxErrors => new()

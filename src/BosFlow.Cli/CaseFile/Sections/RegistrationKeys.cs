@@ -33,14 +33,18 @@ internal static class RegistrationKeys
         Default = TomlLiteral.Of(Standard.LargestShiftPixels),
     };
 
-    public static readonly ReservedKey Readout = new()
+    public static readonly NumberKey Readout = new()
     {
         Section = Name,
         Name = "readout_ms",
-        Description = "Time the sensor takes to read all rows. This version takes a global shutter only: 0.",
-        Harmless = 0,
-        Sentence = "asks for a correction of the rolling shutter, which this version cannot do; remove the key (a global shutter) and judge the noise floor in the report.",
+        Description = "Rolling shutter: time from the reading of the first row of a frame to that of the last. Each row then gets a motion of its own. 0 for a global shutter.",
+        Minimum = 0,
+        Maximum = 1e3,
+        Default = TomlLiteral.Of(0.0),
     };
 
-    public static readonly CaseSection Section = new(Name, "The motion of camera and board, which is taken out of the result.", [Motion, LargestShift, Readout]);
+    public static readonly NumberKey HighestVibration = NumberKey.Positive(
+        Name, "highest_vibration_hz", "Highest frequency of vibration that is followed within a frame; three times the frame rate where it is not given.", 1e5, 180);
+
+    public static readonly CaseSection Section = new(Name, "The motion of camera and board, which is taken out of the result.", [Motion, LargestShift, Readout, HighestVibration]);
 }

@@ -1,0 +1,42 @@
+using BosFlow.Registration;
+using BosFlow.Results.NetCdf;
+
+namespace BosFlow.Results.Runs;
+
+/// <summary>The motion of a frame's rows as attributes of its file, and back.</summary>
+internal static class RowMotionAttributes
+{
+    private const string Layout = "row_motion_layout";
+    private const string OfU = "row_motion_u_px";
+    private const string OfV = "row_motion_v_px";
+
+    /// <summary>The attributes; none for a global shutter.</summary>
+    public static IEnumerable<NetCdfAttribute> Of(RowMotion? motion)
+    {
+        if (motion is null)
+            yield break;
+        RowModel model = motion.Model;
+        yield return new(Layout, new[] { model.Width, model.Shifts.Height, model.Shifts.Intervals, model.TurnCount });
+        yield return new(OfU, motion.U.ToArray());
+        yield return new(OfV, motion.V.ToArray());
+        yield return new(
+            "row_motion_comment",
+            "layout: picture width and height (px), intervals n, number of coefficients of stretch and turn. u: n + 3 coefficients of uniform cubic B-splines over the rows, then the stretch's; v the same with the turn's; stretch and turn count by (2 x - width + 1) / width. This motion was taken out of u and v; background_motion is the motion of the whole frame nearest to it");
+    }
+
+    /// <summary>The motion; null where the file has none.</summary>
+    /// <exception cref="InputDataException">The numbers do not fit each other.</exception>
+    public static RowMotion? Read(NetCdfContent content)
+    {
+        if (content.Attribute(Layout) is not int[] layout)
+            return null;
+        try
+        {
+            return new RowMotion(RowModel.Known(layout[0], layout[1], layout[2], layout[3]), content.Required<double[]>(OfU), content.Required<double[]>(OfV));
+        }
+        catch (Exception e) when (e is ArgumentException or IndexOutOfRangeException)
+        {
+            throw new InputDataException("The file's motion of rows has numbers that do not fit each other; it was changed or written by another version.", e);
+        }
+    }
+}
