@@ -30,7 +30,7 @@ public sealed class StageOrderTests
         ["Speckle"] = ["Board", "BoardRectangle", "BoardRuler", "BoardSettings", "BoardTones", "DotSize", "Fiducial", "FiducialCode", "PrintedDot"],
         ["Footage"] = ["GrayImage", "PixelMask", "PixelPolygon", "PixelRectangle", "Frame", "GrayLevels", "RegionMask", "FrameQuality"],
         ["Camera"] = ["CameraFacts", "FiducialSighting", "PictureTones", "PlaneCamera", "PlaneFit", "PlaneFitResult", "PlaneMap", "PlaneModel", "PlanePoint", "ToneCurve"],
-        ["Registration"] = ["PlanarMotion"],
+        ["Registration"] = ["PlanarMotion", "IPictureMotion"],
         ["Displacement"] = ["NodeGrid", "VectorField", "VectorFlags"],
         ["Statistics"] = ["FieldStatistics"],
         ["Optics"] = ["OpticalScale", "OpticalScaling", "RigGeometry", "GasSettings", "GasProperties", "IdealGas", "ScalarField"],
