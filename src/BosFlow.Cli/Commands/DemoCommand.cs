@@ -53,7 +53,7 @@ public static class DemoCommand
         talk.Say("A synthetic scene with exact truth: the warm jet of a heat gun in front of a printed board, filmed from a camera on a rattling test cart.");
         talk.Say(FormattableString.Invariant($"Making {recipe.FrameCount} frames of {recipe.Width} x {recipe.Height} px, {recipe.FlowOffCount} of them without flow, as pictures and as a video ..."));
         var scene = new SyntheticScene(recipe, cancellationToken);
-        WrittenVideo? video = SceneFolder.Write(folder, scene, DemoScene.Recipe, withVideo: true, _ => { }, cancellationToken);
+        WrittenVideo? video = SceneFolder.Write(folder, scene, DemoScene.Recipe, new VideoEncoding(), _ => { }, cancellationToken);
         talk.Say($"Video: {video!.Encoding}.");
 
         talk.Say("Measuring the pictures ...");

@@ -18,7 +18,7 @@ public static class SynthCommand
     {
         var recipe = new Argument<string>("RECIPE") { Description = "The scene recipe, a TOML file; synthetic-frames/ has examples." };
         var output = new Option<string>("--output", "-o") { Description = "Folder of the scene; made, and never overwritten.", HelpName = "FOLDER", Required = true };
-        var video = new Option<bool>("--video") { Description = "Write the frames as a video too, with a case file for it." };
+        var video = new Option<bool>("--video") { Description = "Write the frames as a video too, with a case file for it; the recipe's section [video] does so too and says how it is compressed." };
         var command = new ExampleCommand("synth", "Make synthetic frames with exact truth from a scene recipe.")
         {
             Examples =
@@ -43,10 +43,13 @@ public static class SynthCommand
 
     private static int Make(string file, string folder, bool withVideo, Talk talk, CancellationToken cancellationToken)
     {
-        SceneRecipe recipe = SceneRecipeReader.Read(file);
+        (SceneRecipe recipe, VideoEncoding? encoding) = SceneRecipeReader.Read(file);
+        encoding ??= withVideo ? new VideoEncoding { PausesBefore = VideoKeys.PausesOf(recipe.Order) } : null;
+        if (encoding is { IsStandard: false })
+            encoding.RequireTools(cancellationToken);
         SceneFolder.RequireFree(folder, "give another folder with --output.");
         var scene = new SyntheticScene(recipe, cancellationToken);
-        WrittenVideo? video = SceneFolder.Write(folder, scene, File.ReadAllText(file), withVideo, _ => { }, cancellationToken);
+        WrittenVideo? video = SceneFolder.Write(folder, scene, File.ReadAllText(file), encoding, _ => { }, cancellationToken);
         talk.Result(folder);
         talk.Say(FormattableString.Invariant($"{recipe.FrameCount} frames of {recipe.Width} x {recipe.Height} px, {recipe.FlowOffCount} of them without flow; the exact truth is in {TruthFile.Name}."));
         if (video is not null)

@@ -34,17 +34,17 @@ internal static class SceneFolder
     /// <param name="folder">Absolute path; free, see <see cref="RequireFree"/>.</param>
     /// <param name="scene">The scene.</param>
     /// <param name="recipeText">Text of its recipe.</param>
-    /// <param name="withVideo">Whether a video and a case file for it are written too.</param>
+    /// <param name="encoding">How a video is encoded, which is written too, with a case file for it; null = none.</param>
     /// <param name="onFrame">Told the number of frames written, after each.</param>
     /// <param name="cancellationToken">Stops between two frames and leaves nothing behind.</param>
     /// <returns>How the video was encoded; null without one.</returns>
-    public static WrittenVideo? Write(string folder, SyntheticScene scene, string recipeText, bool withVideo, Action<int> onFrame, CancellationToken cancellationToken)
+    public static WrittenVideo? Write(string folder, SyntheticScene scene, string recipeText, VideoEncoding? encoding, Action<int> onFrame, CancellationToken cancellationToken)
     {
         string temporary = folder.TrimEnd(Path.DirectorySeparatorChar) + ".part";
         try
         {
             Directory.CreateDirectory(Path.Combine(temporary, "frames"));
-            WrittenVideo? video = WriteFrames(temporary, scene, withVideo, onFrame, cancellationToken);
+            WrittenVideo? video = WriteFrames(temporary, scene, encoding, onFrame, cancellationToken);
             TruthFile.Write(Path.Combine(temporary, TruthFile.Name), scene, cancellationToken);
             AtomicFile.WriteText(Path.Combine(temporary, RecipeName), recipeText);
             AtomicFile.WriteText(Path.Combine(temporary, CaseName), SceneCaseText.Write(scene, null, "run"));
@@ -66,17 +66,21 @@ internal static class SceneFolder
         }
     }
 
-    private static WrittenVideo? WriteFrames(string folder, SyntheticScene scene, bool withVideo, Action<int> onFrame, CancellationToken cancellationToken)
+    private static WrittenVideo? WriteFrames(string folder, SyntheticScene scene, VideoEncoding? encoding, Action<int> onFrame, CancellationToken cancellationToken)
     {
         IEnumerable<GrayImage> frames = RenderAndWrite(folder, scene, onFrame, cancellationToken);
-        if (withVideo)
-            return VideoFileWriter.Write(Path.Combine(folder, "video.mp4"), frames, scene.Recipe.FrameRateHz, cancellationToken);
+        if (encoding is not null)
+            return WriteVideo(Path.Combine(folder, "video.mp4"), frames, scene.Recipe.FrameRateHz, encoding, cancellationToken);
         foreach (GrayImage _ in frames)
         {
         }
 
         return null;
     }
+
+    // What a recipe says nothing about may be written losslessly where ffmpeg is missing.
+    private static WrittenVideo WriteVideo(string path, IEnumerable<GrayImage> frames, double frameRateHz, VideoEncoding encoding, CancellationToken cancellationToken) =>
+        encoding.IsStandard ? VideoFileWriter.Write(path, frames, frameRateHz, cancellationToken) : VideoFileWriter.Write(path, frames, frameRateHz, encoding, cancellationToken);
 
     /// <summary>Hands every frame on after its file was written, so that the video needs no second rendering.</summary>
     private static IEnumerable<GrayImage> RenderAndWrite(string folder, SyntheticScene scene, Action<int> onFrame, CancellationToken cancellationToken)

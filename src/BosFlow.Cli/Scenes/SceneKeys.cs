@@ -97,6 +97,7 @@ internal static class SceneKeys
         LightKeys.Section,
         RecorderKeys.StabilisationSection,
         RecorderKeys.RecorderSection,
+        VideoKeys.Section,
         new("flow", "The flow in every frame after the flow-off frames.", [Kind, U, V, Wavelength, Direction, Phase, DuDx, DuDy, DvDx, DvDy, NozzleX, NozzleY, HalfWidth, Growth, Temperature, LensFocalLength, GlassIndex, Apex,
             PathLength, DensityGradient, CentreX, CentreY, Mach, WedgeAngle, ShockThickness]),
         RigKeys.Section,

@@ -16,7 +16,7 @@ internal static class SceneRecipeReader
     /// <param name="file">Absolute path.</param>
     /// <exception cref="InputDataException">The file is missing, unreadable or no text.</exception>
     /// <exception cref="ConfigurationException">Its contents cannot be used; holds every problem.</exception>
-    public static SceneRecipe Read(string file)
+    public static SceneFile Read(string file)
     {
         try
         {
@@ -28,7 +28,7 @@ internal static class SceneRecipeReader
             string text = File.ReadAllText(file);
             if (text.Contains('\0', StringComparison.Ordinal))
                 throw new InputDataException($"{file} is no text; give the path of a recipe.toml.");
-            return Parse(text, Path.GetFileName(file));
+            return ParseFile(text, Path.GetFileName(file));
         }
         catch (UnauthorizedAccessException exception)
         {
@@ -40,7 +40,9 @@ internal static class SceneRecipeReader
     /// <param name="text">The text.</param>
     /// <param name="fileName">Name for messages.</param>
     /// <exception cref="ConfigurationException">It cannot be used; holds every problem.</exception>
-    public static SceneRecipe Parse(string text, string fileName)
+    public static SceneRecipe Parse(string text, string fileName) => ParseFile(text, fileName).Recipe;
+
+    private static SceneFile ParseFile(string text, string fileName)
     {
         var problems = new CaseProblems(fileName);
         TomlText? toml = TomlReader.Read(text, problems);
@@ -51,7 +53,7 @@ internal static class SceneRecipeReader
         VibrationMapping.FindContradictions(values, problems);
         RecorderMapping.FindContradictions(values, problems);
         problems.ThrowIfAny();
-        return SceneRecipeMapping.ToRecipe(values);
+        return new SceneFile(SceneRecipeMapping.ToRecipe(values), VideoKeys.ToEncoding(values));
     }
 
     private static CaseValues Check(TomlText toml, CaseProblems problems)

@@ -13,7 +13,7 @@ internal static class EmbeddedEncoder
         int count = 0;
         try
         {
-            foreach ((int width, int height, byte[] bytes) in GrayBytes.Of(frames))
+            foreach ((int width, int height, byte[] bytes) in GrayBytes.Of(frames, 8))
             {
                 cancellationToken.ThrowIfCancellationRequested();
                 writer ??= Open(path, width, height, frameRateHz);

@@ -11,6 +11,9 @@ internal sealed record ExternalTools(string Ffmpeg, string Ffprobe, string Versi
     /// <summary>Options that deliver every frame once with its own time stamp; the option was renamed in version 5.1.</summary>
     internal string[] KeepEveryFrame => IsBefore51 ? ["-vsync", "passthrough"] : ["-fps_mode", "passthrough"];
 
+    /// <summary>Whether the version is below 6.</summary>
+    internal bool IsBefore6 => int.TryParse(Version.Split('.', '-')[0], NumberStyles.None, CultureInfo.InvariantCulture, out int major) && major < 6;
+
     private bool IsBefore51 =>
         Version.Split('.', '-') is [string major, string minor, ..]
         && int.TryParse(major, NumberStyles.None, CultureInfo.InvariantCulture, out int first)

@@ -3,15 +3,15 @@ using BosFlow.Footage;
 
 namespace BosFlow.Media.Video;
 
-/// <summary>Encodes H.264 by an ffmpeg process.</summary>
+/// <summary>Encodes video by an ffmpeg process.</summary>
 internal static class FfmpegEncoder
 {
-    /// <summary>Whether this ffmpeg was built with the H.264 encoder.</summary>
-    internal static bool IsAvailable(ExternalTools tools, CancellationToken cancellationToken) =>
-        ToolRun.Collect(tools.Ffmpeg, ["-hide_banner", "-v", "error", "-encoders"], cancellationToken).Output.Contains(" libx264 ", StringComparison.Ordinal);
+    /// <summary>Whether this ffmpeg was built with an encoder.</summary>
+    internal static bool Has(ExternalTools tools, string encoder, CancellationToken cancellationToken) =>
+        ToolRun.Collect(tools.Ffmpeg, ["-hide_banner", "-v", "error", "-encoders"], cancellationToken).Output.Contains($" {encoder} ", StringComparison.Ordinal);
 
     /// <returns>Number of frames written.</returns>
-    internal static int Encode(ExternalTools tools, string path, IEnumerable<GrayImage> frames, double frameRateHz, CancellationToken cancellationToken)
+    internal static int Encode(ExternalTools tools, string path, IEnumerable<GrayImage> frames, double frameRateHz, VideoEncoding encoding, CancellationToken cancellationToken)
     {
         int count = 0;
         Process? process = null;
@@ -19,12 +19,12 @@ internal static class FfmpegEncoder
         CancellationTokenRegistration registration = default;
         try
         {
-            foreach ((int width, int height, byte[] bytes) in GrayBytes.Of(frames))
+            foreach ((int width, int height, byte[] bytes) in GrayBytes.Of(frames, encoding.Bits))
             {
                 cancellationToken.ThrowIfCancellationRequested();
                 if (process is null)
                 {
-                    Process started = ToolRun.Prepare(tools.Ffmpeg, Arguments(path, width, height, frameRateHz), feedInput: true);
+                    Process started = ToolRun.Prepare(tools.Ffmpeg, EncoderArguments.Of(tools, path, width, height, frameRateHz, encoding), feedInput: true);
                     process = started;
                     started.Start();
                     registration = cancellationToken.Register(() => ToolRun.Kill(started));
@@ -64,15 +64,4 @@ internal static class FfmpegEncoder
                 : throw new InputDataException($"The video {path} could not be written (ffmpeg: {errors!.GetAwaiter().GetResult().Trim().Split('\n')[^1]}): check the folder, its permissions and the space on the disk.");
         }
     }
-
-    // 4:2:0 plays everywhere but needs even sides; odd ones keep every pixel with 4:4:4.
-    private static string[] Arguments(string path, int width, int height, double frameRateHz) =>
-    [
-        "-hide_banner", "-v", "error", "-y",
-        "-f", "rawvideo", "-pix_fmt", "gray", "-color_range", "pc", "-video_size", FormattableString.Invariant($"{width}x{height}"),
-        "-framerate", FormattableString.Invariant($"{frameRateHz:R}"), "-i", "pipe:0",
-        "-vf", FormattableString.Invariant($"scale=in_range=full:out_range=full,format={(width % 2 == 0 && height % 2 == 0 ? "yuvj420p" : "yuvj444p")}"),
-        "-color_range", "pc", "-c:v", "libx264", "-preset", "veryfast", "-crf", "6", "-threads", "1",
-        "-fflags", "+bitexact", "-flags", "+bitexact", "-movflags", "+faststart", "file:" + path,
-    ];
 }

@@ -21,7 +21,7 @@ public sealed class CommittedScenesTests
         string text = File.ReadAllText(Path.Combine(committed, SceneFolder.RecipeName));
         var scene = new SyntheticScene(SceneRecipeReader.Parse(text, SceneFolder.RecipeName), CancellationToken.None);
         string made = folder.PathOf(name);
-        SceneFolder.Write(made, scene, text, withVideo: false, _ => { }, CancellationToken.None);
+        SceneFolder.Write(made, scene, text, encoding: null, _ => { }, CancellationToken.None);
 
         string[] files = [.. Directory.EnumerateFiles(made, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(made, file)).Order(StringComparer.Ordinal)];
         Assert.Equal(scene.Recipe.FrameCount + 3, files.Length);
