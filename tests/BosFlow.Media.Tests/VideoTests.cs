@@ -226,6 +226,24 @@ public sealed class VideoTests : IDisposable
         Assert.All(ReadAll(footage), frame => Assert.Null(frame.Failure));
     }
 
+    [Theory]
+    [InlineData("ffmpeg")]
+    [InlineData("ffprobe")]
+    public void Open_ToolThatStandsStill_IsEndedWithASentence(string tool)
+    {
+        string path = Clip("a.mp4", 3, "-c:v", "libx264", "-pix_fmt", "yuv420p");
+        // Stands in for a disk that does not answer any more; the test ends as soon as the limit is over.
+        string script = folder.Write(tool, "#!/bin/sh\nexec sleep 1000\n");
+        ToolRun.Collect("chmod", ["u+x", script], CancellationToken.None);
+        ExternalTools tools = ClipMaker.Tools with { Patience = TimeSpan.FromSeconds(5) };
+        ExternalTools still = tool == "ffmpeg" ? tools with { Ffmpeg = script } : tools with { Ffprobe = script };
+
+        InputDataException error = Assert.Throws<InputDataException>(() =>
+            VideoOpener.Open(new FootageSettings { Video = path }, folder.Root, still, CancellationToken.None));
+
+        Assert.Contains($"{tool} gave nothing for", error.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Open_FfmpegAskedForButMissing_SaysSo()
     {

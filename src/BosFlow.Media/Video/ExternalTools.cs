@@ -8,6 +8,12 @@ namespace BosFlow.Media.Video;
 /// <param name="Version">First words of ffmpeg's version line, such as "5.1.9-0+deb12u1".</param>
 internal sealed record ExternalTools(string Ffmpeg, string Ffprobe, string Version)
 {
+    /// <summary>How long a tool may give nothing: longer than a sleeping disk takes to wake, or a network to come back.</summary>
+    internal static TimeSpan StandardPatience { get; } = TimeSpan.FromMinutes(5);
+
+    /// <summary>How long these tools may give nothing while they are waited for.</summary>
+    internal TimeSpan Patience { get; init; } = StandardPatience;
+
     /// <summary>Options that deliver every frame once with its own time stamp; the option was renamed in version 5.1.</summary>
     internal string[] KeepEveryFrame => IsBefore51 ? ["-vsync", "passthrough"] : ["-fps_mode", "passthrough"];
 

@@ -18,12 +18,13 @@ internal sealed partial class FfmpegDecoder : IDisposable
     private readonly Process process;
     private readonly VideoStream stream;
     private readonly CancellationTokenRegistration registration;
+    private readonly Patience patience;
     private readonly BlockingCollection<long?> stamps = [];
     private readonly ConcurrentQueue<string> errors = new();
     private double filterTick;
     private volatile bool sizeChanged;
 
-    private FfmpegDecoder(Process process, VideoStream stream, CancellationToken cancellationToken)
+    private FfmpegDecoder(Process process, VideoStream stream, TimeSpan limit, CancellationToken cancellationToken)
     {
         this.process = process;
         this.stream = stream;
@@ -31,6 +32,7 @@ internal sealed partial class FfmpegDecoder : IDisposable
         process.ErrorDataReceived += (_, line) => Listen(line.Data);
         process.Start();
         process.BeginErrorReadLine();
+        patience = new Patience(process, limit);
         registration = cancellationToken.Register(() => ToolRun.Kill(process));
     }
 
@@ -47,33 +49,41 @@ internal sealed partial class FfmpegDecoder : IDisposable
             "-map", FormattableString.Invariant($"0:{stream.Index}"), .. tools.KeepEveryFrame,
             "-vf", filter, "-pix_fmt", stream.Format.Delivered, "-f", "rawvideo", "pipe:1",
         ];
-        return new FfmpegDecoder(ToolRun.Prepare(tools.Ffmpeg, arguments, feedInput: false), stream, cancellationToken);
+        return new FfmpegDecoder(ToolRun.Prepare(tools.Ffmpeg, arguments, feedInput: false), stream, tools.Patience, cancellationToken);
     }
 
     /// <summary>The frames in the order of display.</summary>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    /// <exception cref="InputDataException">ffmpeg gave nothing for too long and was ended.</exception>
     internal IEnumerable<DecodedFrame> Frames(CancellationToken cancellationToken)
     {
         byte[] buffer = new byte[checked(stream.StoredWidth * stream.StoredHeight * stream.Format.Bytes)];
         Stream output = process.StandardOutput.BaseStream;
+        patience.Wait();
         while (output.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false) == buffer.Length)
         {
             cancellationToken.ThrowIfCancellationRequested();
             long? stamp = stamps.TryTake(out long? next, Timeout.Infinite, cancellationToken) ? next : null;
+            // What is done with the frame is not ffmpeg's time.
+            patience.Rest();
             // Later bytes would be read out of step; the frames from here on count as missing.
             if (sizeChanged)
                 yield break;
             yield return new DecodedFrame(stamp, buffer);
+            patience.Wait();
         }
 
         cancellationToken.ThrowIfCancellationRequested();
         // Waits for the last words as well.
         process.WaitForExit();
+        patience.Rest();
+        patience.ThrowIfOver("ffmpeg");
     }
 
     public void Dispose()
     {
         registration.Dispose();
+        patience.Dispose();
         ToolRun.Kill(process);
         process.WaitForExit();
         process.Dispose();

@@ -33,6 +33,7 @@ internal sealed class FfmpegFootage : IFootage
             tools.Ffprobe,
             ["-hide_banner", "-v", "error", "-protocol_whitelist", "file", "-select_streams", FormattableString.Invariant($"{stream.Index}"),
              "-show_entries", "packet=pts,dts,flags", "-of", "csv=p=0", "-i", "file:" + path],
+            tools.Patience,
             cancellationToken);
         PacketIndex packets = PacketIndex.Parse(listing.Output, isCut: false);
         int frames = VideoDescription.FrameCount(stream, packets, listing.Errors);

@@ -21,6 +21,7 @@ internal static class StreamProbe
         ToolOutput output = ToolRun.Collect(
             tools.Ffprobe,
             ["-hide_banner", "-v", "error", "-protocol_whitelist", "file", "-of", "json", "-show_entries", Entries, "-i", "file:" + path],
+            tools.Patience,
             cancellationToken);
         if (output.ExitCode != 0)
             throw NotReadable(path, name, output.Errors);

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text;
 
 namespace BosFlow.Media.Video;
 
@@ -24,16 +25,32 @@ internal static class ToolRun
 
     /// <summary>Runs a tool to its end and collects what it says; kills it on cancellation.</summary>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
-    internal static ToolOutput Collect(string tool, IEnumerable<string> arguments, CancellationToken cancellationToken)
+    /// <exception cref="InputDataException">The tool said nothing for too long and was ended.</exception>
+    internal static ToolOutput Collect(string tool, IEnumerable<string> arguments, CancellationToken cancellationToken) =>
+        Collect(tool, arguments, ExternalTools.StandardPatience, cancellationToken);
+
+    /// <summary>Runs a tool to its end as above, with another limit to its silence.</summary>
+    internal static ToolOutput Collect(string tool, IEnumerable<string> arguments, TimeSpan limit, CancellationToken cancellationToken)
     {
         using Process process = Prepare(tool, arguments, feedInput: false);
         process.Start();
         using CancellationTokenRegistration registration = cancellationToken.Register(() => Kill(process));
         Task<string> errors = process.StandardError.ReadToEndAsync(CancellationToken.None);
-        string output = process.StandardOutput.ReadToEnd();
+        using var patience = new Patience(process, limit);
+        var output = new StringBuilder();
+        char[] buffer = new char[1 << 14];
+        patience.Wait();
+        for (int read = process.StandardOutput.Read(buffer); read > 0; read = process.StandardOutput.Read(buffer))
+        {
+            output.Append(buffer, 0, read);
+            patience.Wait();
+        }
+
         process.WaitForExit();
+        patience.Rest();
         cancellationToken.ThrowIfCancellationRequested();
-        return new ToolOutput(process.ExitCode, output, errors.GetAwaiter().GetResult());
+        patience.ThrowIfOver(tool);
+        return new ToolOutput(process.ExitCode, output.ToString(), errors.GetAwaiter().GetResult());
     }
 
     /// <summary>Ends a process that may have ended already.</summary>
