@@ -7,8 +7,8 @@ public static class AtomicFile
 {
     private const string Ending = ".part";
 
-    // Machine and process keep two shards apart that write the same frame.
-    private static string OwnSuffix => $".{Environment.MachineName}-{Environment.ProcessId}{Ending}";
+    // Thread, machine and process keep apart who write the same file at the same time.
+    private static string OwnSuffix => $".{Environment.CurrentManagedThreadId}.{Environment.MachineName}-{Environment.ProcessId}{Ending}";
 
     /// <summary>Writes text unless the file is there already; of several writers at the same time, one succeeds.</summary>
     /// <param name="path">Where the file shall be; its folder must exist.</param>

@@ -60,26 +60,32 @@ internal sealed class LockFile : IDisposable
         return new LockFile(path, head, rhythm, clock);
     }
 
-    /// <summary>Removes a lock that was found left over, unless somebody else has taken it meanwhile.</summary>
+    /// <summary>Removes a lock that was found left over, unless it has changed meanwhile or somebody else is removing it.</summary>
     /// <param name="path">File of the lock.</param>
     /// <param name="found">What it said when it was judged.</param>
-    public static void Remove(string path, LockState found)
+    /// <param name="rhythm">Times.</param>
+    /// <param name="clock">Clock for messages.</param>
+    /// <returns>Whether this call removed it.</returns>
+    public static bool Remove(string path, LockState found, LockRhythm rhythm, TimeProvider clock)
     {
-        // Of several who found it, one succeeds in moving it away; who moved a newer one by mistake puts it back.
-        string aside = FormattableString.Invariant($"{path}.{Environment.MachineName}-{Environment.ProcessId}.part");
-        try
+        // One at a time: else the second of two that found the same lock would remove what the first has put in its place.
+        string guard = GuardOf(path);
+        using LockFile? own = TryCreate(guard, LockHolder.ThisProcess("removing a lock", clock), rhythm, clock);
+        if (own is null)
         {
-            File.Move(path, aside, overwrite: true);
-            if (LockState.Read(aside) is { } moved && moved.Holder != found.Holder)
-                File.Move(aside, path, overwrite: false);
-            else
-                File.Delete(aside);
+            if (LockState.Read(guard)?.Holder is { IsOfThisMachine: true, IsRunning: false })
+                File.Delete(guard);
+            return false;
         }
-        catch (FileNotFoundException)
-        {
-            // Somebody else was faster.
-        }
+
+        if (LockState.Read(path) is not { } now || now.Text != found.Text)
+            return false;
+        File.Delete(path);
+        return true;
     }
+
+    /// <summary>The file that is there while a lock is being removed.</summary>
+    public static string GuardOf(string path) => path + ".removal";
 
     /// <inheritdoc/>
     public void Dispose()

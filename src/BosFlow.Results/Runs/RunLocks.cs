@@ -13,7 +13,7 @@ namespace BosFlow.Results.Runs;
 /// </remarks>
 internal sealed class RunLocks(RunLayout layout, LockRhythm rhythm, TimeProvider clock, Action<string> remark)
 {
-    // Each attempt that fails has removed a lock that was left over, or lost it to another process that did.
+    // Each attempt that fails has removed a lock that was left over, or has waited for another process that does.
     private const int Attempts = 10;
 
     private readonly LockCheck check = new(rhythm, clock, remark);
@@ -45,17 +45,18 @@ internal sealed class RunLocks(RunLayout layout, LockRhythm rhythm, TimeProvider
         {
             if (LockFile.TryCreate(path, LockHolder.ThisProcess(work, clock), rhythm, clock) is { } own)
                 return own;
-            RemoveLeftOver([path], cancellationToken);
+            if (!RemoveLeftOver([path], cancellationToken))
+                cancellationToken.WaitHandle.WaitOne(rhythm.Look);
         }
 
-        throw new InputDataException($"Several processes try to work in {layout.Root} at the same moment; start one of them again.");
+        throw new InputDataException($"Several processes try to work in {layout.Root} at the same moment; start one of them again. Should that not help, delete {LockFile.GuardOf(path)}.");
     }
 
     private IReadOnlyList<string> Excluded(Shard? shard) => shard is null
         ? layout.ShardLocks()
         : [layout.Lock, .. layout.ShardLocks().Where(path => !path.EndsWith(FormattableString.Invariant($"-of-{shard.Count}.lock"), StringComparison.Ordinal))];
 
-    private void RemoveLeftOver(IReadOnlyList<string> paths, CancellationToken cancellationToken)
+    private bool RemoveLeftOver(IReadOnlyList<string> paths, CancellationToken cancellationToken)
     {
         Dictionary<string, LockState> found = [];
         foreach (string path in paths)
@@ -70,10 +71,15 @@ internal sealed class RunLocks(RunLayout layout, LockRhythm rhythm, TimeProvider
             throw new InputDataException($"The run folder {layout.Root} is in use ({who}): wait until that has ended, or stop it, then start again; or choose another folder with --output.");
         }
 
+        bool removed = false;
         foreach ((string path, LockState state) in found)
         {
-            LockFile.Remove(path, state);
+            if (!LockFile.Remove(path, state, rhythm, clock))
+                continue;
+            removed = true;
             remark($"The lock {path} was left over ({state.Holder?.ToString() ?? "of an unknown process"}, which has ended) and was removed.");
         }
+
+        return removed;
     }
 }
