@@ -27,6 +27,7 @@ internal sealed class BackgroundRemover
     private readonly int[] nodes;
     private readonly MotionModel model;
     private readonly IMotionFitter fitter;
+    private readonly RowMotion? referenceRows;
     private readonly PixelMask frame;
     private readonly bool flowIsDrawn;
     private readonly double halfWindow;
@@ -38,9 +39,11 @@ internal sealed class BackgroundRemover
     /// <param name="undisturbed">Pixels without flow; of the frames' size.</param>
     /// <param name="settings">Motion model and readout.</param>
     /// <param name="flowIsDrawn">Whether the case says where the flow may be, so that the rest is known to be free of it.</param>
-    public BackgroundRemover(NodeGrid grid, int windowPixels, PixelMask undisturbed, RegistrationSettings settings, bool flowIsDrawn)
+    /// <param name="referenceRows">How the rows of the flow-off frames lie against those of the reference in the mean; null = not known.</param>
+    public BackgroundRemover(NodeGrid grid, int windowPixels, PixelMask undisturbed, RegistrationSettings settings, bool flowIsDrawn, RowMotion? referenceRows = null)
     {
         this.flowIsDrawn = flowIsDrawn;
+        this.referenceRows = referenceRows;
         this.grid = grid;
         model = settings.Motion;
         frame = undisturbed;
@@ -87,8 +90,12 @@ internal sealed class BackgroundRemover
 
         VectorField field = Subtract(total, fit.Motion, fit.Uncertainty);
         List<string> warnings = Warnings(fit);
-        if (fit.Motion is RowMotion && fit.Uncertainty is { } uncertainty)
+        if (fit.Motion is RowMotion rows && fit.Uncertainty is { } uncertainty)
+        {
+            RowShift.TakeOut(field, rows, referenceRows);
             RowLosses.TakeOut(field, uncertainty, LargestMotionSigmaPixels / Math.Sqrt(correlatedVectors), warnings);
+        }
+
         return new BackgroundRemoval(field, fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, warnings);
     }
 

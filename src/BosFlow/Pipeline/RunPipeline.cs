@@ -49,7 +49,7 @@ public static class RunPipeline
         IMotionEstimator estimator = stages.CreateEstimator(reference.Image, region.Undisturbed, request.Case.Registration);
         IDisplacementStage engine = stages.CreateEngine(reference.Image, region.Measurable, request.Case.Displacement);
         var remover = new BackgroundRemover(
-            engine.Grid, request.Case.Displacement.WindowPixels, region.Undisturbed, request.Case.Registration, request.Case.Region.Flow.Count > 0);
+            engine.Grid, request.Case.Displacement.WindowPixels, region.Undisturbed, request.Case.Registration, request.Case.Region.Flow.Count > 0, reference.MeanRows);
         var processor = new FrameProcessor(reference.Image, region.Measurable, estimator, engine, remover);
 
         request.Sources?.CheckAll(cancellationToken);

@@ -28,9 +28,11 @@ internal sealed class FrameAligner
     /// <summary>Aligns one frame.</summary>
     /// <param name="frame">The frame, of the size and in the grey levels of the first.</param>
     /// <param name="failure">Why it could not be aligned to better than 0.05 px; null where it could.</param>
+    /// <param name="rows">Motion of the frame's rows against the first frame's; null for a motion of the whole, and on failure.</param>
     /// <returns>Grey levels on the first frame's grid, NaN where the frame does not reach or its rows cannot be placed to 0.05 px; empty on failure.</returns>
-    public float[] Align(GrayImage frame, out string? failure)
+    public float[] Align(GrayImage frame, out string? failure, out RowMotion? rows)
     {
+        rows = null;
         failure = estimator.Unusable;
         if (settings.Motion == MotionModel.None)
             return frame.Pixels.ToArray();
@@ -47,9 +49,11 @@ internal sealed class FrameAligner
         failure = fit.Failure;
         if (failure is not null)
             return [];
+        rows = fit.Motion as RowMotion;
         bool[] isKnown = KnownRows(fit);
         if (isKnown.Count(known => known) >= LeastKnownShare(fit) * first.Height)
             return Resample(filled, fit.Motion, isKnown);
+        rows = null;
         failure = FormattableString.Invariant($"It cannot be aligned to better than {LargestUncertaintyPixels} px everywhere.");
         return [];
     }

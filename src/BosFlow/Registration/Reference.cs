@@ -8,4 +8,11 @@ namespace BosFlow.Registration;
 /// <param name="Description">One line for the report: where it comes from and how it was combined.</param>
 /// <param name="Files">The files it came from, absolute paths, for the provenance; empty where frames of the footage served.</param>
 /// <param name="Warnings">Consequences the user should know, one sentence each.</param>
-public sealed record Reference(GrayImage Image, int FrameCount, string Description, IReadOnlyList<string> Files, IReadOnlyList<string> Warnings);
+public sealed record Reference(GrayImage Image, int FrameCount, string Description, IReadOnlyList<string> Files, IReadOnlyList<string> Warnings)
+{
+    /// <summary>
+    /// How the rows of the other flow-off frames lie against those of the first, in the mean: with its sign turned, how the first was shaken itself. Null where one frame serves or
+    /// rows are read at once.
+    /// </summary>
+    public RowMotion? MeanRows { get; init; }
+}

@@ -48,6 +48,7 @@ public sealed class ReferenceBuilder
         IFrameCombination? combined = null;
         FrameAligner? aligner = null;
         int seen = 0;
+        var rows = new List<RowMotion>();
         foreach (Frame frame in source.Frames)
         {
             cancellationToken.ThrowIfCancellationRequested();
@@ -63,9 +64,11 @@ public sealed class ReferenceBuilder
             {
                 combined ??= Start(first!);
                 aligner ??= new FrameAligner(first!, region.Undisturbed, registration, threads, cancellationToken);
-                float[] aligned = aligner.Align(GrayLevels.Match(frame.Image!, first!).Image, out failure);
+                float[] aligned = aligner.Align(GrayLevels.Match(frame.Image!, first!).Image, out failure, out RowMotion? motion);
                 if (failure is null)
                     combined.Add(aligned);
+                if (motion is not null)
+                    rows.Add(motion);
             }
 
             if (failure is not null)
@@ -76,7 +79,10 @@ public sealed class ReferenceBuilder
             throw new InputDataException(NothingUsable(source, leftOut));
         GrayImage picture = combined is null ? first : new GrayImage(first.Width, first.Height, combined.Combine(), first.WhiteLevel);
         int count = combined?.FrameCount ?? 1;
-        return new Reference(picture, count, Description(source, count), source.Files, Warnings(source, seen, leftOut, count, combined?.Warning));
+        return new Reference(picture, count, Description(source, count), source.Files, Warnings(source, seen, leftOut, count, combined?.Warning))
+        {
+            MeanRows = RowMotion.Mean(rows, rows.Count + 1),
+        };
     }
 
     private IFrameCombination Start(GrayImage first)

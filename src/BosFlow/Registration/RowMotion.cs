@@ -50,6 +50,31 @@ public sealed class RowMotion : IPictureMotion
         return (shiftU + (stretch * across), shiftV + (turn * across));
     }
 
+    /// <summary>Change of the displacement from row to row.</summary>
+    /// <param name="x">Column in the reference, px.</param>
+    /// <param name="y">Row in the reference, px.</param>
+    /// <returns>Derivative of u and of v by y, px/px.</returns>
+    public (double U, double V) SlopeAt(double x, double y)
+    {
+        (double belowU, double belowV) = DisplacementAt(x, y + 0.5);
+        (double aboveU, double aboveV) = DisplacementAt(x, y - 0.5);
+        return (belowU - aboveU, belowV - aboveV);
+    }
+
+    /// <summary>Mean of several motions of one model.</summary>
+    /// <param name="motions">The motions.</param>
+    /// <param name="count">Number to divide by: motions that are zero by definition may be left out of the list.</param>
+    /// <returns>Null of none.</returns>
+    public static RowMotion? Mean(IReadOnlyList<RowMotion> motions, int count)
+    {
+        ArgumentNullException.ThrowIfNull(motions);
+        if (motions.Count == 0)
+            return null;
+        RowModel model = motions[0].Model;
+        double[] Mean(Func<RowMotion, double[]> of) => [.. Enumerable.Range(0, model.Unknowns).Select(i => motions.Sum(motion => of(motion)[i]) / count)];
+        return new RowMotion(model, Mean(motion => motion.u), Mean(motion => motion.v));
+    }
+
     private (double U, double V) Sum(ReadOnlySpan<double> weights, int first)
     {
         double sumU = 0, sumV = 0;

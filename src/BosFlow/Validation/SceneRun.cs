@@ -18,7 +18,18 @@ internal static class SceneRun
     /// <param name="cancellationToken">Interrupts the run.</param>
     /// <param name="flow">What is asked of the flow; null = path-integrated gradients only.</param>
     /// <returns>The store with every frame and the summary.</returns>
-    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, MotionModel motion, DisplacementSettings settings, CancellationToken cancellationToken, FlowSettings? flow = null)
+    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, MotionModel motion, DisplacementSettings settings, CancellationToken cancellationToken, FlowSettings? flow = null) =>
+        Measure(scene, footage, new RegistrationSettings { Motion = motion }, settings, cancellationToken, flow);
+
+    /// <summary>Runs the pipeline with the scene's flow-off frames as reference.</summary>
+    /// <param name="scene">The scene the frames were rendered from.</param>
+    /// <param name="footage">Its frames: flow-off frames first.</param>
+    /// <param name="registration">How the motion is taken out.</param>
+    /// <param name="settings">Settings of the engine.</param>
+    /// <param name="cancellationToken">Interrupts the run.</param>
+    /// <param name="flow">What is asked of the flow; null = path-integrated gradients only.</param>
+    /// <returns>The store with every frame and the summary.</returns>
+    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, RegistrationSettings registration, DisplacementSettings settings, CancellationToken cancellationToken, FlowSettings? flow = null)
     {
         SceneRecipe recipe = scene.Recipe;
         int[] flowOff = [.. Enumerable.Range(0, recipe.FlowOffCount)];
@@ -30,7 +41,7 @@ internal static class SceneRun
             {
                 Footage = new FootageSettings(),
                 Region = new RegionSettings { Flow = FlowOutline.Of(scene) is { } outline ? [outline] : [] },
-                Registration = new RegistrationSettings { Motion = motion },
+                Registration = registration,
                 Displacement = settings,
                 Rig = recipe.Rig is null ? null : recipe.Rig with { PathLengthMetres = recipe.Flow.PathLengthMetres },
                 Gas = recipe.Gas,

@@ -21,6 +21,12 @@ public static class ValidationPlan
         yield return HotJetStudy.Run(quick ? 3 : 12, settings, cancellationToken);
         yield return RegistrationStudy.Run(2, isRequired: true, settings, cancellationToken);
         yield return RegistrationStudy.Run(1, isRequired: false, settings, cancellationToken);
+        if (!quick)
+        {
+            yield return RollingShutterStudy.Run(12, 24, 2, isRequired: true, settings, cancellationToken);
+            yield return RollingShutterStudy.Run(12, 24, 1, isRequired: false, settings, cancellationToken);
+        }
+
         foreach (StudyResult result in Densities(quick, settings, cancellationToken))
             yield return result;
     }
