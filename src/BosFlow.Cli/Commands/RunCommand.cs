@@ -1,11 +1,10 @@
 using System.CommandLine;
-using System.Text.Json.Nodes;
 using BosFlow.Cli.CaseFile;
 using BosFlow.Cli.CommandLine;
+using BosFlow.Cli.Forecasting;
 using BosFlow.Cli.Queue;
 using BosFlow.Cli.Running;
 using BosFlow.Pipeline;
-using BosFlow.Results.Runs;
 
 namespace BosFlow.Cli.Commands;
 
@@ -32,14 +31,20 @@ public static class RunCommand
             HelpName = "N",
             DefaultValueFactory = _ => Environment.ProcessorCount,
         };
+        var maxMemory = new Option<string?>("--max-memory") { Description = "Memory that the run may take, such as 4GiB: fewer frames are measured side by side, or held, until it fits.", HelpName = "AMOUNT" };
         var restart = new Option<bool>(GoOnCommand.Restart) { Description = "Delete the results that are in the folder and measure every frame again." };
         var shard = new Option<string?>("--shard") { Description = "Only this part of the frames, such as 3/16, and no summary; for several processes or machines at the same time.", HelpName = "K/N" };
         var gather = new Option<bool>("--gather") { Description = "Measure nothing; write summary, maps and report of the frames that shards have measured." };
-        var dryRun = new Option<bool>("--dry-run") { Description = "Check the case and its files, say what would be done, and write nothing." };
+        var dryRun = new Option<bool>("--dry-run") { Description = "Check the case and its files, measure a few frames, say what would be done and which time, disk and memory it needs; write nothing." };
         threads.Validators.Add(result =>
         {
             if (result.Tokens.Count == 1 && !(int.TryParse(result.Tokens[0].Value, out int count) && count is >= 1 and <= MostThreads))
                 result.AddError($"--threads {result.Tokens[0].Value} is not possible; give a whole number from 1 to {MostThreads}.");
+        });
+        maxMemory.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1 && ByteText.TryRead(result.Tokens[0].Value) is null)
+                result.AddError($"--max-memory {result.Tokens[0].Value} is no amount of memory; give {ByteText.InWords}.");
         });
         frames.Validators.Add(result =>
         {
@@ -56,7 +61,7 @@ public static class RunCommand
             Examples =
             [
                 ("bosflow run my-flight/case.toml", "measures every frame; a second start goes on where the first one stopped"),
-                ("bosflow run my-flight/case.toml --dry-run", "checks everything and writes nothing"),
+                ("bosflow run my-flight/case.toml --dry-run", "checks everything, foretells time, disk and memory, and writes nothing"),
                 ("bosflow run my-flight/case.toml --frames 0:10", "the first ten frames, for a look"),
                 ("bosflow run my-flight/case.toml --output /data/second-try", "the same case into another folder"),
                 ("bosflow run my-flight/case.toml --shard 3/16", "the third of sixteen parts, on one machine of several"),
@@ -66,7 +71,7 @@ public static class RunCommand
                 ("bosflow run my-flight/case.toml --json --quiet > run.json", "for scripts"),
             ],
         };
-        foreach (Symbol symbol in new Symbol[] { caseFiles, output, frames, threads, restart, shard, gather, dryRun })
+        foreach (Symbol symbol in new Symbol[] { caseFiles, output, frames, threads, maxMemory, restart, shard, gather, dryRun })
             Add(command, symbol);
         command.Validators.Add(result =>
         {
@@ -84,6 +89,7 @@ public static class RunCommand
                 OutputFolder = parsed.GetValue(output) is { } folder ? environment.Absolute(folder) : null,
                 Frames = parsed.GetValue(frames),
                 Threads = parsed.GetValue(threads),
+                MaxMemoryBytes = parsed.GetValue(maxMemory) is { } amount ? ByteText.TryRead(amount) : null,
                 Restart = parsed.GetValue(restart),
                 Part = parsed.GetValue(gather) ? RunPart.Gathering : ShardSyntax.TryRead(parsed.GetValue(shard), out Shard? part) ? RunPart.Of(part) : RunPart.Whole,
             };
@@ -116,13 +122,15 @@ public static class RunCommand
             talk.Say($"{passed} has no [footage] and is passed over.");
         if (list.IsQueue && settings.Part != RunPart.Whole)
             throw new InputDataException("--shard and --gather work on one case at a time: give one case file, and start the command once for each case.");
-        if (list.IsQueue && dryRun)
-            return QueuePreparation.Prepare(list, settings, talk, cancellationToken).Select(one => TellPlan(one, talk)).Max();
         if (list.IsQueue)
-            return new CaseQueue(QueuePreparation.Prepare(list, settings, talk, cancellationToken), talk, environment).Run(cancellationToken);
+        {
+            IReadOnlyList<QueuedCase> cases = QueuePreparation.Prepare(list, settings, talk, cancellationToken);
+            return dryRun ? QueuePlan.Tell(cases, talk, environment, cancellationToken) : new CaseQueue(cases, talk, environment).Run(cancellationToken);
+        }
+
         PreparedRun prepared = RunPreparation.Prepare(settings with { CasePath = list.Files[0] }, talk.Say, cancellationToken);
         if (dryRun)
-            return TellPlan(prepared, talk);
+            return TellPlan(prepared, talk, environment, cancellationToken);
         FinishedRun finished = RunComposition.Execute(prepared, talk, environment, cancellationToken);
         if (settings.Part.Gathers)
             RunWords.Tell(talk, finished);
@@ -131,43 +139,12 @@ public static class RunCommand
         return finished.Code;
     }
 
-    private static int TellPlan(QueuedCase one, Talk talk) =>
-        one.Prepared is { } prepared ? TellPlan(prepared, talk) : ErrorReport.Tell(talk, ExitCode.BadInput, one.Problems);
-
-    private static int TellPlan(PreparedRun prepared, Talk talk)
+    private static int TellPlan(PreparedRun prepared, Talk talk, CommandEnvironment environment, CancellationToken cancellationToken)
     {
-        bool goesOn = RunFolder.Check(prepared.OutputFolder, prepared.Identity, prepared.Settings.Restart);
-        Footage.FootageInfo info = prepared.Footage.Info;
-        talk.Result($"Case:      {prepared.Case.File} is in order");
-        talk.Result($"Footage:   {info.Description}, {info.Width} x {info.Height} px, {info.FrameCount} frames");
-        IReadOnlyList<int> frames = prepared.Settings.Part.Frames(prepared.FrameIndices);
-        string range = frames.Count > 0 ? $", {frames[0]} to {frames[^1]}" : string.Empty;
-        string part = prepared.Settings.Part.Shard is { } shard ? $" ({shard})" : string.Empty;
-        talk.Result(prepared.Settings.Part.Measures
-            ? $"Measured:  {frames.Count} frames{range}{part}"
-            : $"Gathered:  {frames.Count} frames{range}, all of which must be measured");
-        talk.Result($"Reference: {prepared.Reference.Description}");
-        if (prepared.Scale is { } scale)
-            talk.Result(FormattableString.Invariant($"Scale:     {scale.BackgroundMetresPerPixel * 1e3:0.####} mm/px on the background; 1 px of displacement is {Math.Abs(scale.DensityGradientPathPerPixel):G4} kg m-3 along the ray"));
-        else
-            talk.Result("Scale:     none; displacements in px only (the case has no [rig])");
-        foreach (string line in BoardWords.Lines(prepared))
-            talk.Result(line);
-        string state = goesOn ? "would go on in" : "would go to";
-        talk.Result($"Results:   {state} {prepared.OutputFolder}; nothing was written");
-        foreach (string warning in info.Warnings.Concat(BoardWords.Warnings(prepared)))
-            talk.Warn(warning);
-        talk.Document("run-plan", DryRunDocumentVersion, new JsonObject
-        {
-            ["case_file"] = prepared.Case.File,
-            ["footage"] = info.Description,
-            ["width_px"] = info.Width,
-            ["height_px"] = info.Height,
-            ["frames"] = frames.Count,
-            ["reference"] = prepared.Reference.Description,
-            ["board"] = BoardWords.Document(prepared),
-            ["output_folder"] = prepared.OutputFolder,
-        });
-        return ExitCode.Done;
+        talk.Say("Measuring a few frames for the forecast.");
+        var plan = RunPlan.Of(prepared, environment.Clock, cancellationToken);
+        QueuePlan.Tell(plan, talk);
+        talk.Document("run-plan", DryRunDocumentVersion, plan.Document());
+        return plan.Trouble is null ? ExitCode.Done : ExitCode.DoneWithLosses;
     }
 }

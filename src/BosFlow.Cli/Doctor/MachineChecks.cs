@@ -16,11 +16,8 @@ internal sealed class MachineChecks(IReadOnlyList<NativeLibraryStatus> media, st
     // One 4K frame being measured takes about 0.4 GiB, and a run measures one a core.
     private const double LeastMemoryGiB = 2;
 
-    // A minute of 4K results, uncompressed.
-    private const double LeastDiskGiB = 2;
-
     /// <summary>Every check, in the order of the list.</summary>
-    public IReadOnlyList<MachineCheck> All() => [Program(), System(), Processor(), Memory(), Vectors(), .. media.Select(OfMedia), Disk()];
+    public IReadOnlyList<MachineCheck> All() => [Program(), System(), Processor(), Memory(), Vectors(), .. media.Select(OfMedia), .. new FolderChecks(folder, Path.GetTempPath()).All()];
 
     private static MachineCheck Program() =>
         new("program", CheckState.Good, $"bosflow {CommandLine.VersionLine.Text}, {RuntimeInformation.FrameworkDescription}");
@@ -43,7 +40,7 @@ internal sealed class MachineChecks(IReadOnlyList<NativeLibraryStatus> media, st
         string finding = string.Create(CultureInfo.InvariantCulture, $"{total:0.0} GiB");
         return total >= LeastMemoryGiB
             ? new MachineCheck("memory", CheckState.Good, finding)
-            : new MachineCheck("memory", CheckState.CouldBeBetter, finding, "large pictures may not fit: use --threads 1");
+            : new MachineCheck("memory", CheckState.CouldBeBetter, finding, "large pictures may not fit: use --threads 1, or --max-memory");
     }
 
     private static MachineCheck Vectors()
@@ -61,14 +58,5 @@ internal sealed class MachineChecks(IReadOnlyList<NativeLibraryStatus> media, st
     {
         CheckState state = status.Present ? CheckState.Good : status.Required ? CheckState.Missing : CheckState.CouldBeBetter;
         return new MachineCheck(status.Name, state, status.Detail);
-    }
-
-    private MachineCheck Disk()
-    {
-        double free = new DriveInfo(folder).AvailableFreeSpace / GiB;
-        string finding = string.Create(CultureInfo.InvariantCulture, $"{free:0.0} GiB free in {folder}");
-        return free >= LeastDiskGiB
-            ? new MachineCheck("disk", CheckState.Good, finding)
-            : new MachineCheck("disk", CheckState.CouldBeBetter, finding, "choose another disk with --output");
     }
 }

@@ -63,7 +63,11 @@ public static class RunComposition
             Part = prepared.Settings.Part,
             Sources = prepared.Sources,
             Store = store,
-            Options = new RunOptions { Threads = prepared.Settings.Threads },
+            Options = new RunOptions
+            {
+                Threads = prepared.Settings.Threads,
+                IsMemoryShort = prepared.Settings.MaxMemoryBytes is { } limit ? new MemoryWatch(limit, environment.Clock).IsShort : null,
+            },
         };
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, folder.LockLost);
         try

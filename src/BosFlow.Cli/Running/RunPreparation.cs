@@ -50,10 +50,12 @@ public static class RunPreparation
             remark($"Taking the fingerprint of {bytes >> 20} MB of footage.");
         var sources = SourceWatch.Begin(info.Files, [.. reference.Files, .. BoardOpener.Files(loaded)]);
         var identity = RunIdentity.Of(experiment, info, reference.Files, scale, cancellationToken);
+        RunSettings fitting = MemoryPlan.Fit(
+            settings, GC.GetGCMemoryInfo().TotalAvailableMemoryBytes, threads => MemoryPlan.Expected(experiment, info, reference, threads), remark);
         IReadOnlyList<RunInput> boardInputs = InputHashing.Hash("board", BoardOpener.Files(loaded), cancellationToken);
         return new PreparedRun
         {
-            Settings = settings,
+            Settings = fitting,
             Case = loaded with { Experiment = experiment },
             OutputFolder = settings.OutputFolder ?? loaded.OutputFolder,
             Footage = footage,

@@ -20,6 +20,9 @@ public sealed record RunSettings
     /// <summary>Number of frames measured side by side, at least 1.</summary>
     public int Threads { get; init; } = Environment.ProcessorCount;
 
+    /// <summary>Memory that the run may take, bytes; null = what the machine has.</summary>
+    public long? MaxMemoryBytes { get; init; }
+
     /// <summary>Whether results that are there already are deleted and measured again.</summary>
     public bool Restart { get; init; }
 

@@ -6,6 +6,8 @@ namespace BosFlow.Pipeline;
 /// <summary>Measures the frames that the store does not hold yet.</summary>
 internal sealed class FrameRun
 {
+    private static readonly TimeSpan MemoryLook = TimeSpan.FromMilliseconds(100);
+
     private readonly RunRequest request;
     private readonly FrameProcessor processor;
     private readonly IProgress<RunProgress>? progress;
@@ -53,16 +55,31 @@ internal sealed class FrameRun
     private IEnumerable<Frame> Complete(IReadOnlyList<int> pending, CancellationToken cancellationToken)
     {
         int next = 0;
+        int doneBefore = request.FrameIndices.Count - pending.Count;
         foreach (Frame frame in request.Footage.Read(pending, cancellationToken))
         {
             for (; next < pending.Count && pending[next] < frame.Index; next++)
                 yield return Missing(pending[next]);
             next++;
             yield return frame;
+            AwaitMemory(doneBefore + next, cancellationToken);
         }
 
         for (; next < pending.Count; next++)
             yield return Missing(pending[next]);
+    }
+
+    // Always lets one frame pass: too little memory makes a run slow, never still.
+    private void AwaitMemory(int handedOut, CancellationToken cancellationToken)
+    {
+        while (IsUnderWay(handedOut) && request.Options.IsMemoryShort?.Invoke() == true)
+            _ = cancellationToken.WaitHandle.WaitOne(MemoryLook);
+    }
+
+    private bool IsUnderWay(int handedOut)
+    {
+        lock (counting)
+            return done < handedOut && request.Options.IsMemoryShort is not null;
     }
 
     private Frame Missing(int index) => new(

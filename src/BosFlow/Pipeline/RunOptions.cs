@@ -8,4 +8,7 @@ public sealed record RunOptions
 
     /// <summary>Whether frames that the store already holds are measured again.</summary>
     public bool Force { get; init; }
+
+    /// <summary>Asked before another frame is read: while it says yes, none is read before a frame under way is finished. Null = never.</summary>
+    public Func<bool>? IsMemoryShort { get; init; }
 }

@@ -1,0 +1,52 @@
+using BosFlow.Displacement;
+using BosFlow.Registration;
+
+namespace BosFlow.Pipeline;
+
+/// <summary>Memory that a run takes at its peak. It does not depend on the number of frames.</summary>
+/// <remarks>
+/// Counted from the arrays that are alive at the same time, with a share for what the garbage collector has not cleared yet; the
+/// constants were fitted to measured peaks of the whole process (docs/overnight.md) and hold within 30 %.
+/// </remarks>
+public static class MemoryEstimate
+{
+    private const double Program = 165e6;
+
+    // Reference, its texture (level, two gradients, weights), masks, tiles of the registration; then maps and report.
+    private const double BytesPerPixel = 108;
+
+    // Frame as read, waiting and matched in grey level, its interpolation, the band that is deformed.
+    private const double BytesPerPixelAndThread = 10;
+
+    // Normal matrices, statistics, derived fields with their uncertainty.
+    private const double BytesPerNode = 600;
+    private const double BytesPerNodeAndThread = 150;
+    private const double ThreadBytes = 9e6;
+
+    // Sum in double precision and count; the frame being aligned and its motion.
+    private const double BytesPerPixelOfAMean = 20;
+
+    /// <summary>The expected peak.</summary>
+    /// <param name="width">Width of a frame, px.</param>
+    /// <param name="height">Height of a frame, px.</param>
+    /// <param name="grid">Grid of the vectors.</param>
+    /// <param name="threads">Frames measured side by side, at least 1.</param>
+    /// <param name="referenceFrames">Frames that the reference is made of, at least 1.</param>
+    /// <param name="combination">How they are combined.</param>
+    /// <returns>Bytes.</returns>
+    public static long PeakBytes(int width, int height, NodeGrid grid, int threads, int referenceFrames, ReferenceCombination combination)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(threads, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(referenceFrames, 1);
+        double pixels = (double)width * height;
+        double measuring = (BytesPerPixel * pixels) + (BytesPerNode * grid.Count)
+            + ((threads - 1) * (ThreadBytes + (BytesPerPixelAndThread * pixels) + (BytesPerNodeAndThread * grid.Count)));
+        return (long)(Program + Math.Max(measuring, Reference(pixels, referenceFrames, combination)));
+    }
+
+    private static double Reference(double pixels, int frames, ReferenceCombination combination) => frames == 1
+        ? 0
+        : combination == ReferenceCombination.Mean
+            ? BytesPerPixelOfAMean * pixels
+            : Math.Min(Math.Max(ReferenceBuilder.MedianBytes, 3 * sizeof(float) * pixels), sizeof(float) * pixels * frames) + (BytesPerPixelOfAMean * pixels);
+}
