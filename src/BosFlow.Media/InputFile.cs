@@ -17,10 +17,8 @@ internal static class InputFile
             throw new InputDataException($"{name} is a folder, not a file: write a pattern such as {Path.Combine(name, "*.png")}.");
         try
         {
-            Stream stream = open(path);
-            if (stream.Length > 0)
-                return stream;
-            stream.Dispose();
+            if (!File.Exists(path) || HoldsBytes(path))
+                return open(path);
         }
         catch (Exception failure) when (failure is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -35,6 +33,13 @@ internal static class InputFile
             throw new InputDataException($"{name} cannot be read: {failure.Message}", failure);
         }
 
-        throw new InputDataException($"{name} is empty (0 bytes): copy it again from the camera or leave it out.");
+        throw new InputDataException($"{name} is empty (0 bytes), a pipe or a device: copy it again from the camera or leave it out.");
+    }
+
+    // Looked at before it is opened: opening a pipe waits for a writer, and the system states the length 0 for pipes and devices.
+    private static bool HoldsBytes(string path)
+    {
+        FileSystemInfo file = File.ResolveLinkTarget(path, returnFinalTarget: true) ?? new FileInfo(path);
+        return file is FileInfo { Exists: true, Length: > 0 };
     }
 }

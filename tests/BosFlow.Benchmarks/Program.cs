@@ -1,4 +1,5 @@
 using BosFlow.Benchmarks.Boards;
+using BosFlow.Benchmarks.DamagedInput;
 using BosFlow.Benchmarks.Density;
 using BosFlow.Benchmarks.Kernels;
 using BosFlow.Benchmarks.Peers;
@@ -17,8 +18,9 @@ internal static class Program
           density [--rounds N] [--output FILE]             integration beside MathNet and SciPy, Abel inversions on analytic pairs
           print   [--rounds N] [--output FILE]             a printed board of a million dots: time, size, truth of its drawings
           board-check [--output FILE]                      the check of printed boards on random exact photos
+          foreign-bytes [--output FILE]                    every reader on mutated inputs: read, refused, or at fault
           kernels [BenchmarkDotNet options]                the hot loops beside their plain twins
-        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, density-solvers.md, printing.md and board-check.md.
+        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, density-solvers.md, printing.md, board-check.md and foreign-bytes.md.
         """;
 
     private static int Main(string[] args)
@@ -40,6 +42,8 @@ internal static class Program
             case ["board-check", .. string[] rest] when MeasurementOptions.TryParse(rest, "board-check.md", out MeasurementOptions? options):
                 BoardCheckMeasurement.Run(options);
                 return 0;
+            case ["foreign-bytes", .. string[] rest] when MeasurementOptions.TryParse(rest, "foreign-bytes.md", out MeasurementOptions? options):
+                return MutantMeasurement.Run(options);
             case ["kernels", .. string[] rest]:
                 KernelMeasurement.Run(rest);
                 return 0;

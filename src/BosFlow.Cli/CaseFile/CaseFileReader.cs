@@ -6,9 +6,6 @@ namespace BosFlow.Cli.CaseFile;
 /// <summary>Reads a case file and checks everything that can be checked without looking at the footage.</summary>
 internal static class CaseFileReader
 {
-    // A case file is a page of text; a file beyond this is something else.
-    private const long LargestBytes = 4 * 1024 * 1024;
-
     /// <summary>Reads a case file.</summary>
     /// <param name="path">Absolute path of the file, or of a folder with a case.toml in it.</param>
     /// <returns>The case in SI units and where it came from.</returns>
@@ -45,23 +42,7 @@ internal static class CaseFileReader
     /// <summary>The text of a case file.</summary>
     /// <param name="file">Absolute path of the file.</param>
     /// <exception cref="InputDataException">The file is missing, cannot be read, or is no text.</exception>
-    public static string ReadText(string file)
-    {
-        try
-        {
-            var info = new FileInfo(file);
-            if (!info.Exists)
-                throw new InputDataException($"There is no case file {file}; give the path of one, or make one with: bosflow new FOLDER");
-            if (info.Length > LargestBytes)
-                throw new InputDataException($"{file} is no case file: {info.Length / (1024 * 1024)} MB is too much for one; give the path of a case.toml.");
-            string text = File.ReadAllText(file);
-            if (text.Contains('\0', StringComparison.Ordinal))
-                throw new InputDataException($"{file} is no text; give the path of a case.toml.");
-            return text.Trim().Length > 0 ? text : throw new InputDataException($"{file} is empty; make a new case with: bosflow new FOLDER");
-        }
-        catch (UnauthorizedAccessException exception)
-        {
-            throw new InputDataException($"{file} may not be read by this user; change its permissions.", exception);
-        }
-    }
+    public static string ReadText(string file) => File.Exists(file)
+        ? InputText.Read(file, "case file", "give the path of a case.toml, or make a new case with bosflow new FOLDER")
+        : throw new InputDataException($"There is no case file {file}; give the path of one, or make one with: bosflow new FOLDER");
 }

@@ -40,7 +40,10 @@ internal static class SceneFolder
     /// <returns>How the video was encoded; null without one.</returns>
     public static WrittenVideo? Write(string folder, SyntheticScene scene, string recipeText, VideoEncoding? encoding, Action<int> onFrame, CancellationToken cancellationToken)
     {
-        string temporary = folder.TrimEnd(Path.DirectorySeparatorChar) + ".part";
+        // With this process's number, so that a folder of somebody's own is neither written into nor removed.
+        string temporary = FormattableString.Invariant($"{folder.TrimEnd(Path.DirectorySeparatorChar)}.{Environment.ProcessId}.part");
+        if (Path.Exists(temporary))
+            throw new InputDataException($"{temporary} exists already and is needed while the scene is written; remove it, or choose another folder.");
         try
         {
             Directory.CreateDirectory(Path.Combine(temporary, "frames"));

@@ -10,31 +10,13 @@ namespace BosFlow.Cli.Scenes;
 /// <summary>Reads a scene recipe with the same checks as a case file: unknown keys, units, ranges, every problem at once.</summary>
 internal static class SceneRecipeReader
 {
-    private const long LargestBytes = 1024 * 1024;
-
     /// <summary>Reads a recipe.</summary>
     /// <param name="file">Absolute path.</param>
     /// <exception cref="InputDataException">The file is missing, unreadable or no text.</exception>
     /// <exception cref="ConfigurationException">Its contents cannot be used; holds every problem.</exception>
-    public static SceneFile Read(string file)
-    {
-        try
-        {
-            var info = new FileInfo(file);
-            if (!info.Exists)
-                throw new InputDataException($"There is no recipe {file}; the folder synthetic-frames has examples.");
-            if (info.Length > LargestBytes)
-                throw new InputDataException($"{file} is no recipe: it is larger than 1 MB; give the path of a recipe.toml.");
-            string text = File.ReadAllText(file);
-            if (text.Contains('\0', StringComparison.Ordinal))
-                throw new InputDataException($"{file} is no text; give the path of a recipe.toml.");
-            return ParseFile(text, Path.GetFileName(file));
-        }
-        catch (UnauthorizedAccessException exception)
-        {
-            throw new InputDataException($"{file} may not be read by this user; change its permissions.", exception);
-        }
-    }
+    public static SceneFile Read(string file) => File.Exists(file)
+        ? ParseFile(InputText.Read(file, "recipe", "give the path of a recipe.toml"), Path.GetFileName(file))
+        : throw new InputDataException($"There is no recipe {file}; the folder synthetic-frames has examples.");
 
     /// <summary>Checks the text of a recipe.</summary>
     /// <param name="text">The text.</param>

@@ -80,6 +80,7 @@ public static class BoardFile
     {
         try
         {
+            OrdinaryFile.Require(path);
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
             using var bytes = new MemoryStream();
             byte[] part = new byte[1 << 16];

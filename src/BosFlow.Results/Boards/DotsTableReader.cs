@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using BosFlow.Results.Files;
 using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Results.Boards;
@@ -30,6 +31,7 @@ internal sealed class DotsTableReader
     {
         try
         {
+            OrdinaryFile.Require(path);
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
             long least = DotsTable.Header.Length + ((long)ShortestLine * entry.Count);
             long most = DotsTable.Header.Length + ((long)DotsTable.LongestLine * entry.Count);

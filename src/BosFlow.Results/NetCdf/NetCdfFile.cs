@@ -33,6 +33,7 @@ public static class NetCdfFile
         byte[] bytes;
         try
         {
+            OrdinaryFile.Require(path);
             bytes = File.ReadAllBytes(path);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -24,7 +24,7 @@ internal static class NetCdfReader
         // PureHDF reports damage by whatever exception its parser runs into, bare Exception among them.
         catch (Exception e) when (e is not InputDataException)
         {
-            throw new InputDataException($"{path} is damaged or was not written by this program ({e.Message}); delete it so that it is made again.", e);
+            throw new InputDataException($"{path} is damaged or was not written by this program ({e.Message.ReplaceLineEndings(" ")}); delete it so that it is made again.", e);
         }
 
         if (!intact)
@@ -50,7 +50,7 @@ internal static class NetCdfReader
     {
         // Deflate packs at most about 1 : 1032; a larger claim is damage and must not take the memory.
         ulong count = set.Space.Dimensions.Aggregate(1UL, (product, length) => checked(product * length));
-        if (count * (ulong)set.Type.Size > 1100UL * (ulong)fileLength)
+        if (checked(count * (ulong)set.Type.Size) > 1100UL * (ulong)fileLength)
             throw new InvalidDataException($"{set.Name} claims more values than the file can hold");
         List<NetCdfAttribute> attributes = Attributes(set);
         string[] names = dimensions.ContainsValue(set.Name) ? [set.Name]
@@ -60,7 +60,7 @@ internal static class NetCdfReader
         {
             Name = set.Name,
             Dimensions = names,
-            Data = Values(set, names.Length == 0, (int)count),
+            Data = Values(set, names.Length == 0, checked((int)count)),
             Unit = attributes.FirstOrDefault(a => a.Name == "units")?.Value as string,
             LongName = attributes.FirstOrDefault(a => a.Name == "long_name")?.Value as string ?? string.Empty,
             Attributes = [.. attributes.Where(a => a.Name is not ("units" or "long_name"))],

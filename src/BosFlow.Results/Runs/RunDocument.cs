@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Text.Json;
+using BosFlow.Results.Files;
 
 namespace BosFlow.Results.Runs;
 
@@ -80,6 +81,7 @@ public sealed record RunDocument
     {
         try
         {
+            OrdinaryFile.Require(path);
             RunDocument? document = JsonSerializer.Deserialize<RunDocument>(File.ReadAllText(path), RunJson.Options);
             if (document is { Format: FormatName, FormatVersion: 1 })
                 return document.Checked(path);
@@ -87,7 +89,7 @@ public sealed record RunDocument
         }
         catch (JsonException e)
         {
-            throw new InputDataException($"{path} is damaged ({e.Message}); choose another output folder, or begin again in this one with --restart.", e);
+            throw new InputDataException($"{path} is damaged ({e.Message.ReplaceLineEndings(" ")}); choose another output folder, or begin again in this one with --restart.", e);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

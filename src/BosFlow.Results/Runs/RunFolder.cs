@@ -136,6 +136,7 @@ public sealed class RunFolder : IRunStore, IDisposable
         // Refuses a folder that is none before a lock is written into it.
         _ = ReadSummary(path);
         var layout = new RunLayout(System.IO.Path.GetFullPath(path));
+        RunFolderRules.RefuseLinks(layout);
         using LockFile held = new RunLocks(layout, LockRhythm.Standard, clock, remark).Take("drawing its maps", null, cancellationToken);
         RunSummary summary = ReadSummary(path);
         if (knifeEdgeDegrees is { } angle)

@@ -13,6 +13,7 @@ internal static class RunFolderRules
             throw new InputDataException($"The output folder {layout.Root} is a file; choose another name.");
         if (!Directory.Exists(layout.Root))
             return null;
+        RefuseLinks(layout);
         if (!File.Exists(layout.Document))
         {
             string? foreign = Directory.EnumerateFileSystemEntries(layout.Root).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal).FirstOrDefault(name => !IsOfABeginning(layout, name));
@@ -35,6 +36,19 @@ internal static class RunFolderRules
             return earlier;
         throw new InputDataException(
             $"The output folder {layout.Root} holds the results of another run: {Listing(identity.DifferencesFrom(earlier.Identity))}. Choose another folder, or begin again in this one with --restart.");
+    }
+
+    /// <summary>Refuses a folder in which a name that a run writes to is a link: what is written there, or deleted by a restart, would lie elsewhere.</summary>
+    /// <exception cref="InputDataException">Such a link was found.</exception>
+    public static void RefuseLinks(RunLayout layout)
+    {
+        string[] written = [layout.FramesFolder, layout.MapsFolder, layout.ShardsFolder, layout.Timing, layout.Log, layout.Lock];
+        string[] ofShards = Directory.Exists(layout.ShardsFolder) ? Directory.GetFiles(layout.ShardsFolder) : [];
+        foreach (string path in written.Concat(ofShards.Order(StringComparer.Ordinal)))
+        {
+            if (new FileInfo(path).LinkTarget is { } target)
+                throw new InputDataException($"{path} is a link to {target}, and a run writes nothing outside its own folder; remove the link, or choose another folder with --output.");
+        }
     }
 
     // What a run that was killed in its first moments may leave.

@@ -24,6 +24,33 @@ public sealed class RunBadInputTests : IDisposable
     public async Task Run_CaseFileIsAPicture_IsRefused() => await Refused("is no text", caseFile: "reference.png");
 
     [Fact]
+    public async Task Run_CaseFileIsADevice_IsRefused() => await Refused("is empty, a pipe or a device", caseFile: "/dev/zero");
+
+    [Fact]
+    public async Task Run_CaseFileInAnotherEncoding_IsRefused()
+    {
+        await File.WriteAllBytesAsync(Path.Combine(small.Folder, "latin.toml"), [.. "# Stra"u8, 0xDF, .. "e\n"u8]);
+
+        await Refused("is no UTF-8 text (byte 7 fits no letter)", caseFile: "latin.toml");
+    }
+
+    [Fact]
+    public async Task Run_CaseFileAboveOneMegabyte_IsRefused()
+    {
+        await File.WriteAllTextAsync(Path.Combine(small.Folder, "large.toml"), new string('#', (1 << 20) + 1));
+
+        await Refused("it is larger than 1 MB", caseFile: "large.toml");
+    }
+
+    [Fact]
+    public async Task Run_BracketsInBracketsWithoutEnd_IsRefused()
+    {
+        small.Append("[region]\nexclude_px = " + new string('[', 100_000) + "\n");
+
+        await Refused("brackets stand in brackets more than 32 deep");
+    }
+
+    [Fact]
     public async Task Run_UnknownKey_IsRefusedWithTheNearest()
     {
         small.Append("[displacement_]\n");

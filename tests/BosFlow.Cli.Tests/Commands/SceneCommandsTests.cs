@@ -78,6 +78,20 @@ public sealed class SceneCommandsTests
     }
 
     [Fact]
+    public async Task Synth_FolderWithTheEndingPart_IsLeftAlone()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("recipe.toml", Recipe);
+        string own = folder.Write("scene.part/notes.txt", "of the user");
+
+        ProcessResult made = await CliRun.InsideAsync(folder.Root, "synth", "recipe.toml", "--output", "scene");
+
+        Assert.Equal(ExitCode.Done, made.ExitCode);
+        Assert.Equal("of the user", await File.ReadAllTextAsync(own));
+        Assert.Equal(["recipe.toml", "scene", "scene.part"], Names(folder.Root));
+    }
+
+    [Fact]
     public async Task Synth_Interrupted_LeavesNothing()
     {
         using var folder = new TemporaryFolder();

@@ -14,7 +14,24 @@ internal static class TomlReader
     {
         // A byte-order mark, as some editors write it, is no part of the text.
         string plain = text.TrimStart('\uFEFF');
-        DocumentSyntax document = SyntaxParser.Parse(plain, sourceName: string.Empty, validate: true);
+        if (TomlNesting.FirstTooDeep(plain) is > 0 and var line)
+        {
+            problems.Add(line, $"brackets stand in brackets more than {TomlNesting.Deepest} deep; no key takes such a value, so remove them.");
+            return null;
+        }
+
+        DocumentSyntax document;
+        try
+        {
+            document = SyntaxParser.Parse(plain, sourceName: string.Empty, validate: true);
+        }
+        catch (ArgumentException)
+        {
+            // The parser fails on an escape that is cut off, such as a backslash as the last letter of the file.
+            problems.Add(0, "a text in \"double quotes\" ends within an escape; close it, and write paths with / or in 'single quotes'.");
+            return null;
+        }
+
         if (document.HasErrors)
         {
             TomlSyntaxErrors.Report(document.Diagnostics, plain, problems);
