@@ -1,6 +1,7 @@
 using BosFlow.Benchmarks.Boards;
 using BosFlow.Benchmarks.DamagedInput;
 using BosFlow.Benchmarks.Density;
+using BosFlow.Benchmarks.Endurance;
 using BosFlow.Benchmarks.Kernels;
 using BosFlow.Benchmarks.Peers;
 using BosFlow.Benchmarks.Printing;
@@ -19,8 +20,9 @@ internal static class Program
           print   [--rounds N] [--output FILE]             a printed board of a million dots: time, size, truth of its drawings
           board-check [--output FILE]                      the check of printed boards on random exact photos
           foreign-bytes [--output FILE]                    every reader on mutated inputs: read, refused, or at fault
+          endurance [--quick] [--output FILE]              runs that are killed, stopped, short of disk, or of 10,000 frames
           kernels [BenchmarkDotNet options]                the hot loops beside their plain twins
-        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, density-solvers.md, printing.md, board-check.md and foreign-bytes.md.
+        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, density-solvers.md, printing.md, board-check.md, foreign-bytes.md and endurance.md.
         """;
 
     private static int Main(string[] args)
@@ -44,6 +46,9 @@ internal static class Program
                 return 0;
             case ["foreign-bytes", .. string[] rest] when MeasurementOptions.TryParse(rest, "foreign-bytes.md", out MeasurementOptions? options):
                 return MutantMeasurement.Run(options);
+            case ["endurance", .. string[] rest] when MeasurementOptions.TryParse([.. rest.Where(word => word != "--quick")], "endurance.md", out MeasurementOptions? options):
+                EnduranceMeasurement.Run(options, quick: rest.Contains("--quick"));
+                return 0;
             case ["kernels", .. string[] rest]:
                 KernelMeasurement.Run(rest);
                 return 0;

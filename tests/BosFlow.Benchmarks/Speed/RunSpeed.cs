@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using BosFlow.Benchmarks.Endurance;
 using BosFlow.Benchmarks.Peers;
 using BosFlow.Benchmarks.Reporting;
 using BosFlow.Benchmarks.Scenes;
@@ -73,26 +74,11 @@ internal static class RunSpeed
         using Process process = Process.Start(start)!;
         double peak = 0;
         while (!process.WaitForExit(20))
-            peak = Math.Max(peak, PeakMegabytes(process.Id));
+            peak = Math.Max(peak, ProcessMemory.PeakMegabytes(process.Id));
         double seconds = Stopwatch.GetElapsedTime(begin).TotalSeconds;
         if (process.ExitCode != 0)
             throw new InvalidOperationException($"The run ended with exit code {process.ExitCode}; its message is above.");
         Directory.Delete(output, recursive: true);
         return (seconds, peak);
-    }
-
-    // The kernel keeps the largest resident size of a process as VmHWM, in kB; it is gone with the process.
-    private static double PeakMegabytes(int processId)
-    {
-        try
-        {
-            string line = File.ReadLines($"/proc/{processId}/status").First(text => text.StartsWith("VmHWM:", StringComparison.Ordinal));
-            return double.Parse(line["VmHWM:".Length..].Replace("kB", "", StringComparison.Ordinal), CultureInfo.InvariantCulture) * 1024 / 1e6;
-        }
-        catch (Exception exception) when (exception is IOException or InvalidOperationException)
-        {
-            // The process ended between the two looks.
-            return 0;
-        }
     }
 }
