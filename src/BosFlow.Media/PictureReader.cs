@@ -29,7 +29,7 @@ public static class PictureReader
         using Stream stream = InputFile.Open(path, name);
         PictureHeader header = PictureHeaderReader.Read(stream, name);
         if (stream.Length > PictureLimits.MaxFileBytes)
-            throw new InputDataException(FormattableString.Invariant($"{name} has {stream.Length} bytes, more than the {PictureLimits.MaxFileBytes} that are accepted for one picture."));
+            throw new InputDataException(FormattableString.Invariant($"{name} has {stream.Length} bytes, more than the {PictureLimits.MaxFileBytes} that are accepted for one picture; leave it out, or save it with compression or cut into parts."));
         byte[] file = new byte[stream.Length];
         stream.Position = 0;
         int got = stream.ReadAtLeast(file, file.Length, throwOnEndOfStream: false);

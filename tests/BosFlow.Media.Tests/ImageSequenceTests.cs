@@ -86,7 +86,7 @@ public sealed class ImageSequenceTests : IDisposable
 
     [Theory]
     [InlineData("", "f2.png is empty (0 bytes)")]
-    [InlineData("these are notes", "f2.png is no PNG, TIFF, JPEG or BMP picture, whatever its name says: it looks like text.")]
+    [InlineData("these are notes", "f2.png is no PNG, TIFF, JPEG or BMP picture, whatever its name says: it looks like text; leave it out, or convert it to one of these.")]
     public void Open_OneFileIsNoPicture_IsRefusedByName(string content, string reason)
     {
         WritePicture("f1.png", 1);

@@ -35,7 +35,7 @@ public sealed class PictureReaderBadInputTests : IDisposable
 
     [Fact]
     public void Read_TextRenamedPng_IsRecognised() =>
-        Refused(folder.Write("notes.png", Encoding.UTF8.GetBytes("frame;time\n1;0.5\n")), "is no PNG, TIFF, JPEG or BMP picture, whatever its name says: it looks like text.");
+        Refused(folder.Write("notes.png", Encoding.UTF8.GetBytes("frame;time\n1;0.5\n")), "is no PNG, TIFF, JPEG or BMP picture, whatever its name says: it looks like text; leave it out, or convert it to one of these.");
 
     [Fact]
     public void Read_OtherFileRenamedPng_IsRecognised() =>

@@ -25,7 +25,7 @@ public sealed class VideoBadInputTests : IDisposable
         using Mat mat = TestPictures.Gray8();
         folder.Write("picture.mp4", TestPictures.Encode(mat, ".png"));
 
-        Refused("text.mp4", decoder, "text.mp4 is no video, whatever its name says: it looks like text.");
+        Refused("text.mp4", decoder, "text.mp4 is no video, whatever its name says: it looks like text; give an MP4, MOV, AVI or MKV file.");
         Refused("noise.mp4", decoder, "noise.mp4 is no video that can be read");
         Refused("empty.mp4", decoder, "empty.mp4 is empty (0 bytes)");
         Refused("picture.mp4", decoder, "picture.mp4 is a picture, not a video: give it under footage.frames.");

@@ -16,7 +16,7 @@ internal static class CaseContradictions
     public static void Find(CaseValues values, TomlText toml, CaseProblems problems)
     {
         if (!values.Has(FootageKeys.Frames) && !values.Has(FootageKeys.Video))
-            problems.Add(0, "no footage is given; under [footage] write frames = \"frames/*.png\" or video = \"clip.mp4\".");
+            problems.Add(0, "no footage is given; write under [footage] frames = \"frames/*.png\" or video = \"clip.mp4\".");
         Measuring(values, problems);
         bool hasRig = FindInRig(values, toml, problems);
         FlowContradictions.Find(values, hasRig, problems);

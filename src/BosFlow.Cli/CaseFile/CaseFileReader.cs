@@ -30,7 +30,7 @@ internal static class CaseFileReader
         CaseValues values = CaseEntries.Read(toml!, problems);
         CaseContradictions.Find(values, toml!, problems);
         problems.ThrowIfAny();
-        string folder = Path.GetDirectoryName(file) ?? throw new InputDataException($"{file} is a folder, no case file.");
+        string folder = Path.GetDirectoryName(file) ?? throw new InputDataException($"{file} is a folder, no case file; name the file in it.");
         string output = Path.GetFullPath(values.Or(OutputKeys.Folder, "run"), folder);
         return new LoadedCase(file, folder, output, CaseMapping.ToExperiment(values));
     }

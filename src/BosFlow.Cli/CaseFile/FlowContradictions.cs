@@ -75,10 +75,10 @@ internal static class FlowContradictions
         if (shape != FlowShape.PathIntegrated)
         {
             string word = FlowKeys.Shape.Choices.First(choice => choice.Value == shape).Word;
-            problems.Add(values.LineOf(FlowKeys.Shape), $"flow.shape = \"{word}\" needs the distances of [rig]; without them only displacements in px are measured.");
+            problems.Add(values.LineOf(FlowKeys.Shape), $"flow.shape = \"{word}\" needs the distances of [rig], without which only displacements in px are measured; give them, or remove the key.");
         }
 
         foreach (CaseKey key in new CaseKey[] { FlowKeys.AmbientEdges, FlowKeys.AmbientRegions }.Where(values.Has))
-            problems.Add(values.LineOf(key), $"{key.FullName} needs the distances of [rig]; without them only displacements in px are measured.");
+            problems.Add(values.LineOf(key), $"{key.FullName} needs the distances of [rig], without which only displacements in px are measured; give them, or remove the key.");
     }
 }

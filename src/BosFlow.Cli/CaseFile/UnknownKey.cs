@@ -18,7 +18,7 @@ internal static class UnknownKey
         if (OtherUnit(entry, section) is { } unitHint)
             return $"{start}; {unitHint}";
         if (CaseSections.All.FirstOrDefault(other => other.Keys.Any(key => key.Name == entry.Key)) is { } home)
-            return $"{start}; {entry.Key} belongs in [{home.Name}].";
+            return $"{start}; move it to [{home.Name}], where it belongs.";
         string? near = NearestWord.Find(entry.Key, section.Keys.Select(key => key.Name));
         return near is null
             ? $"{start}; [{section.Name}] has {string.Join(", ", section.Keys.Select(key => key.Name))}."

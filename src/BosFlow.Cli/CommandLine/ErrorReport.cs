@@ -38,7 +38,7 @@ internal static class ErrorReport
             WorkFailedException failed => (ExitCode.Failed, [failed.Message]),
             DllNotFoundException or TypeInitializationException { InnerException: DllNotFoundException or BadImageFormatException } =>
                 (ExitCode.Failed, ["A native library is missing on this machine; bosflow doctor says which and how to install it."]),
-            UnauthorizedAccessException denied => (ExitCode.Failed, [$"Access was refused: {Sentence(denied.Message)} Change the permissions or choose another folder with --output."]),
+            UnauthorizedAccessException denied => (ExitCode.Failed, [$"Access was refused: {Sentence(denied.Message)} Change the permissions, or choose another folder with --output."]),
             IOException io => (ExitCode.Failed, [$"Reading or writing failed: {Sentence(io.Message)}{Details(talk, io)}"]),
             OutOfMemoryException memory => (ExitCode.Failed, [$"The memory of this machine is not enough; finished frames are kept. Go on with --threads 1, or on a machine with more memory.{Details(talk, memory)}"]),
             _ => (ExitCode.Failed, [$"This is a fault in bosflow ({exception.GetType().Name}): {Sentence(exception.Message)}{Details(talk, exception)}"]),
@@ -75,8 +75,8 @@ internal static class ErrorReport
     private static string Details(Talk talk, Exception exception)
     {
         if (exception.Data[LogPathKey] is string log)
-            return $" Details are in {log}.";
-        return talk.Verbose ? string.Empty : " Run it again with --verbose for details.";
+            return $" For details, look into {log}.";
+        return talk.Verbose ? string.Empty : " For details, run it again with --verbose.";
     }
 
     private static string Sentence(string message) => message.EndsWith('.') ? message : message + ".";

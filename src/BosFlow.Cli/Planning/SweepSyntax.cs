@@ -35,7 +35,7 @@ internal static class SweepSyntax
         }
 
         if (typed.Count > 2)
-            problems.Add($"--sweep is given {typed.Count} times; at most two quantities can be varied at once.");
+            problems.Add($"--sweep is given {typed.Count} times; give it at most twice.");
         else if (axes.Count == 2 && axes[0].Quantity == axes[1].Quantity)
             problems.Add($"--sweep varies {axes[0].Name} twice; name two different quantities.");
         return problems.Count == 0 ? axes : throw new ConfigurationException(problems);

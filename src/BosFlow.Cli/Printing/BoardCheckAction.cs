@@ -66,7 +66,7 @@ internal static class BoardCheckAction
         foreach (string output in outputs)
         {
             if (!output.EndsWith(".png", StringComparison.OrdinalIgnoreCase))
-                yield return $"{output}: with --check, --output is a picture that ends with .png.";
+                yield return $"{output}: with --check, give --output a name that ends with .png: it is a picture.";
             else if (File.Exists(output) && !request.Force)
                 yield return $"{output} exists already and nothing is overwritten; give another --output, or --force to replace.";
             else if (!Directory.Exists(Path.GetDirectoryName(output)))

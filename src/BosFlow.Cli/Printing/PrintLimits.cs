@@ -84,7 +84,7 @@ internal static class PrintLimits
             problems.Add($"A PNG of {paper.Name} at {Text(dpi)} dpi has {width} x {height} px, more than most programs open; give --dpi {BoardPng.HighestDpi(paper)} or less, or a PDF.");
         double pixels = (settings.Sizes[^1].DiameterMetres - settings.InkGainMetres) / MetresPerInch * dpi;
         if (pixels < LeastPrinterDots)
-            warnings.Add($"Dots are only {pixels.ToString("0.0", CultureInfo.InvariantCulture)} px wide in a PNG of {Text(dpi)} dpi: fine for the screen, too coarse for the printer.");
+            warnings.Add($"Dots are only {pixels.ToString("0.0", CultureInfo.InvariantCulture)} px wide in a PNG of {Text(dpi)} dpi: fine for the screen, too coarse for the printer; print the PDF, or give a higher --dpi.");
     }
 
     private static bool IsDpi(double dpi) => dpi is >= LowestDpi and <= HighestDpi;

@@ -16,7 +16,7 @@ internal static class SceneRecipeReader
     /// <exception cref="ConfigurationException">Its contents cannot be used; holds every problem.</exception>
     public static SceneFile Read(string file) => File.Exists(file)
         ? ParseFile(InputText.Read(file, "recipe", "give the path of a recipe.toml"), Path.GetFileName(file))
-        : throw new InputDataException($"There is no recipe {file}; the folder synthetic-frames has examples.");
+        : throw new InputDataException($"There is no recipe {file}; take one of the examples in the folder synthetic-frames.");
 
     /// <summary>Checks the text of a recipe.</summary>
     /// <param name="text">The text.</param>

@@ -21,7 +21,7 @@ internal static class PictureHeaderReader
         if (first.StartsWith(BmpHeader.Signature))
             return BmpHeader.Read(new HeaderBytes(stream, name, "BMP"));
         string looks = first.IndexOfAnyExceptInRange((byte)9, (byte)126) < 0 ? "it looks like text" : "its first bytes are those of no such file";
-        throw new InputDataException($"{name} is no PNG, TIFF, JPEG or BMP picture, whatever its name says: {looks}.");
+        throw new InputDataException($"{name} is no PNG, TIFF, JPEG or BMP picture, whatever its name says: {looks}; leave it out, or convert it to one of these.");
     }
 
     /// <summary>Why the file is not whole, as the end of a sentence; null where it is.</summary>

@@ -82,11 +82,11 @@ internal sealed class EmbeddedFootage : IFootage
     {
         yield return $"ffmpeg was not used, so {name} is decoded to 8 bits and damage inside it is not noticed: install ffmpeg for the full depth.";
         if (!stream.IsLuma)
-            yield return $"{name} comes as red, green and blue stretched to full range, from which the luma is computed back (ITU-R BT.601).";
+            yield return $"{name} comes as red, green and blue stretched to full range, from which the luma is computed back (ITU-R BT.601); install ffmpeg to read the camera's own luma.";
         if (frames > stream.StampsMilliseconds.Count)
-            yield return FormattableString.Invariant($"{name} promises {frames} frames but only {stream.StampsMilliseconds.Count} come: the recording was cut off, and the frames that are missing count as failed.");
+            yield return FormattableString.Invariant($"{name} promises {frames} frames but only {stream.StampsMilliseconds.Count} come: the recording was cut off, and the frames that are missing count as failed; copy it again from the camera, or use the frames that are there (footage.use).");
         yield return frameRateHz is double rate
-            ? FormattableString.Invariant($"The times are counted with footage.frame_rate_hz = {rate}; the time stamps of {name} are not used.")
-            : $"The times of {name} are rounded to whole milliseconds.";
+            ? FormattableString.Invariant($"The times are counted with footage.frame_rate_hz = {rate}; the time stamps of {name} are not used; remove the key to use them.")
+            : $"The times of {name} are rounded to whole milliseconds; install ffmpeg to read them exactly.";
     }
 }

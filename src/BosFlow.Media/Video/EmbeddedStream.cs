@@ -72,7 +72,7 @@ internal sealed record EmbeddedStream
         if (!capture.IsOpened())
         {
             capture.Dispose();
-            throw new InputDataException($"{name} is no video that can be read: it is damaged, was cut off before the camera closed it, or holds no video stream.");
+            throw new InputDataException($"{name} is no video that can be read: it is damaged, was cut off before the camera closed it, or holds no video stream; copy it again from the camera, or give an MP4, MOV, AVI or MKV file.");
         }
 
         capture.Set(VideoCaptureProperties.OrientationAuto, 0);

@@ -105,7 +105,7 @@ internal sealed class FfmpegFootage : IFootage
         string? failure = null;
         string reason = complaint.Length > 0 ? $" (ffmpeg: {complaint})" : "";
         if (index >= packets.Count)
-            failure = FormattableString.Invariant($"Frame {index} of {name} is promised by the container, but the file ends before it: the recording was cut off.");
+            failure = FormattableString.Invariant($"Frame {index} of {name} is promised by the container, but the file ends before it: the recording was cut off, so copy it again from the camera or leave the frame out (footage.use).");
         else if (tracker.IsMissing(index) || image is null)
             failure = FormattableString.Invariant($"Frame {index} of {name} cannot be decoded: the file is damaged there{reason}.");
         else if (tracker.Culprit(index) is int culprit)

@@ -54,11 +54,11 @@ internal static class StreamProbe
         if (turned is not null)
             warnings.Add(turned);
         if (videoStreams > 1)
-            warnings.Add(FormattableString.Invariant($"{name} holds {videoStreams} video streams; the first is read."));
+            warnings.Add(FormattableString.Invariant($"{name} holds {videoStreams} video streams, of which the first is read; if that is the wrong one, copy the right one into a file of its own."));
         if (Text(stream, "field_order") is "tt" or "bb" or "tb" or "bt")
-            warnings.Add($"{name} is interlaced: the two halves of each frame's rows were taken at different times.");
+            warnings.Add($"{name} is interlaced: the two halves of each frame's rows were taken at different times; film progressively, or trust slow flows only.");
         if (Text(stream, "sample_aspect_ratio") is not ("" or "1:1" or "0:1") and string aspect)
-            warnings.Add($"{name} has pixels that are not square ({aspect}): one scale cannot serve both directions.");
+            warnings.Add($"{name} has pixels that are not square ({aspect}): one scale cannot serve both directions; convert it to square pixels, or film with such.");
         return new VideoStream
         {
             Index = (int)Number(stream, "index", 0),

@@ -20,7 +20,7 @@ internal static class VideoDescription
         ExternalTools tools, string path, string name, double? frameRateHz, VideoStream stream, PacketIndex packets, int frames, string complaints)
     {
         if (packets.Count == 0)
-            throw new InputDataException($"{name} holds no frame: the recording was cut off before its first one.");
+            throw new InputDataException($"{name} holds no frame: the recording was cut off before its first one, so take it again.");
         double[] times = Times(frameRateHz, stream, packets, frames);
         (int width, int height) = stream.Size;
         return new FootageInfo
@@ -56,16 +56,16 @@ internal static class VideoDescription
     {
         double held = times[packets.Count - 1];
         if (frames > packets.Count)
-            yield return FormattableString.Invariant($"{name} promises {frames} frames but ends after {packets.HeldCount}: the recording was cut off, and the frames that are missing count as failed.");
+            yield return FormattableString.Invariant($"{name} promises {frames} frames but ends after {packets.HeldCount}: the recording was cut off, and the frames that are missing count as failed; copy it again from the camera, or use the frames that are there (footage.use).");
         else if (frameRateHz is null && stream.PromisedSeconds - held > DurationGapFrames / stream.MeanRateHz && complaints.Length > 0)
-            yield return FormattableString.Invariant($"{name} promises {stream.PromisedSeconds:0.###} s but its last frame is at {held:0.###} s: the recording was cut off.");
+            yield return FormattableString.Invariant($"{name} promises {stream.PromisedSeconds:0.###} s but its last frame is at {held:0.###} s: the recording was cut off; copy it again from the camera if more was filmed.");
         else if (complaints.Length > 0)
-            yield return $"{name} is damaged (ffprobe: {complaints.Split('\n')[0].Trim()}).";
+            yield return $"{name} is damaged (ffprobe: {complaints.Split('\n')[0].Trim()}); copy it again from the camera if frames fail.";
         if (frameRateHz is double rate)
-            yield return FormattableString.Invariant($"The times are counted with footage.frame_rate_hz = {rate}; the time stamps of {name} are not used.");
+            yield return FormattableString.Invariant($"The times are counted with footage.frame_rate_hz = {rate}; the time stamps of {name} are not used; remove the key to use them.");
         else if (!packets.HasStamps)
-            yield return FormattableString.Invariant($"{name} has no time stamp for each frame: times are counted with its mean rate of {stream.MeanRateHz:0.###} Hz.");
+            yield return FormattableString.Invariant($"{name} has no time stamp for each frame: times are counted with its mean rate of {stream.MeanRateHz:0.###} Hz; give footage.frame_rate_hz if another one is right.");
         if (!stream.Format.IsLuma)
-            yield return $"{name} holds red, green and blue: grey levels are luma computed from them (ITU-R BT.601).";
+            yield return $"{name} holds red, green and blue: grey levels are luma computed from them (ITU-R BT.601); nothing need be done.";
     }
 }

@@ -32,6 +32,6 @@ internal static class VideoOpener
         if (picture)
             throw new InputDataException($"{name} is a picture, not a video: give it under footage.frames.");
         if (first.IndexOfAnyExceptInRange((byte)9, (byte)126) < 0)
-            throw new InputDataException($"{name} is no video, whatever its name says: it looks like text.");
+            throw new InputDataException($"{name} is no video, whatever its name says: it looks like text; give an MP4, MOV, AVI or MKV file.");
     }
 }

@@ -14,7 +14,7 @@ public sealed record NetCdfContent
     /// <exception cref="InputDataException">There is none of this name.</exception>
     public NetCdfVariable Variable(string name) =>
         Variables.FirstOrDefault(v => v.Name == name)
-        ?? throw new InputDataException($"The file has no variable \"{name}\"; it was not written by this program, or by another version of it.");
+        ?? throw new InputDataException($"The file has no variable \"{name}\"; it was not written by this program, or by another version of it: run the case again in a new folder.");
 
     /// <summary>The values of a variable.</summary>
     /// <typeparam name="T">float, double, int or byte.</typeparam>
@@ -24,7 +24,7 @@ public sealed record NetCdfContent
     public T[] Values<T>(string name)
         where T : unmanaged =>
         Variable(name).Data as T[]
-        ?? throw new InputDataException($"The variable \"{name}\" does not hold values of type {typeof(T).Name}; the file was written by another program or version.");
+        ?? throw new InputDataException($"The variable \"{name}\" does not hold values of type {typeof(T).Name}; the file was written by another program or version: run the case again in a new folder.");
 
     /// <summary>The value of an attribute of the file, or null where it has none of this name.</summary>
     /// <param name="name">Name in the file.</param>
@@ -37,5 +37,5 @@ public sealed record NetCdfContent
     public T Required<T>(string name) =>
         Attribute(name) is T value
             ? value
-            : throw new InputDataException($"The file lacks the attribute \"{name}\" or holds it in another type; it was written by another program or version.");
+            : throw new InputDataException($"The file lacks the attribute \"{name}\" or holds it in another type; it was written by another program or version: run the case again in a new folder.");
 }

@@ -96,5 +96,5 @@ internal static class FrameFile
 
     private static PlanarMotion MotionOf(double[] h) => h.Length == 8
         ? new PlanarMotion(h[0], h[1], h[2], h[3], h[4], h[5], h[6], h[7])
-        : throw new InputDataException("The file's background motion does not have 8 numbers; it was written by another program or version.");
+        : throw new InputDataException("The file's background motion does not have 8 numbers; it was written by another program or version: run the case again in a new folder.");
 }

@@ -34,7 +34,7 @@ internal static class FramesTable
             OrdinaryFile.Require(path);
             string[] lines = File.ReadAllLines(path);
             if (lines.Length == 0 || lines[0] != CsvLine.Join(Columns))
-                throw new InputDataException($"{path} has other columns than this program writes; it was changed or is of another version.");
+                throw new InputDataException($"{path} has other columns than this program writes; it was changed or is of another version, so run the case again to have it written anew.");
             return [.. lines.Skip(1).Select(Record)];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or FormatException or OverflowException or ArgumentOutOfRangeException)

@@ -30,7 +30,7 @@ internal static class GridVariables
         double[] x = content.Values<double>("x");
         double[] y = content.Values<double>("y");
         double spacing = content.Variable("x").Attributes.FirstOrDefault(a => a.Name == SpacingName)?.Value as double?
-            ?? throw new InputDataException("The file lacks the spacing of its grid; it was written by another program or version.");
+            ?? throw new InputDataException("The file lacks the spacing of its grid; it was written by another program or version: run the case again in a new folder.");
         return new NodeGrid(x[0], y[0], spacing, x.Length, y.Length);
     }
 

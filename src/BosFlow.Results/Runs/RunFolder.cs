@@ -116,7 +116,7 @@ public sealed class RunFolder : IRunStore, IDisposable
     {
         var layout = new RunLayout(System.IO.Path.GetFullPath(path));
         if (!File.Exists(layout.Document))
-            throw new InputDataException($"{path} is not the folder of a run: it has no run.json.");
+            throw new InputDataException($"{path} is not the folder of a run: it has no run.json; give the folder that bosflow run wrote.");
         RunDocument document = RunDocument.Read(layout.Document);
         if (!File.Exists(layout.Summary))
             throw new InputDataException($"The run in {path} has no summary yet; finish it with the command run.");

@@ -55,15 +55,15 @@ internal static class DensityWords
     {
         var warnings = new List<string>();
         if (!isAnchored)
-            warnings.Add("The case names no place where the gas is undisturbed (ambient_edges, ambient_regions under [flow]), or no vector was measured there: only differences of density can be given, no density and no temperature.");
+            warnings.Add("The case names no place where the gas is undisturbed (ambient_edges, ambient_regions under [flow]), or no vector was measured there: only differences of density can be given, no density and no temperature; name such a place.");
         else if (flags.Any(flag => flag.HasFlag(DensityFlags.NotAnchored)))
-            warnings.Add("Part of the field is cut off from every place of known density: only differences can be given there (flag not_anchored).");
+            warnings.Add("Part of the field is cut off from every place of known density: only differences can be given there (flag not_anchored); name an undisturbed place there too, or mask less.");
         int negative = flags.Count(flag => flag.HasFlag(DensityFlags.NotPositive));
         if (negative > 0)
             warnings.Add(FormattableString.Invariant($"The density came out as zero or negative at {negative} of {flags.Length} nodes (flag not_positive): check scale, distances, path length and the places named as undisturbed."));
         string[] missing = [.. UncertainInputs.Of(new ConversionInputs(request.Rig, request.Gas, request.Flow)).Where(input => input.Raised is null).Select(input => input.Source)];
         if (missing.Length > 0)
-            warnings.Add($"No uncertainty is stated for: {string.Join("; ", missing)}. The uncertainty of density and temperature does not contain them.");
+            warnings.Add($"No uncertainty is stated for: {string.Join("; ", missing)}. The uncertainty of density and temperature does not contain them; give them in the case file (the keys that end with _sigma and a unit).");
         if (request.Flow.Shape != FlowShape.PathIntegrated && request.Flow.Temperature == TemperatureModel.IdealGas && !conversion.HasTemperature)
             warnings.Add($"No temperature can be given: the molar mass of gas '{request.Gas.Name}' is not known. Give its composition by mole fractions.");
         return warnings;

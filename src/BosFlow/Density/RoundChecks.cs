@@ -40,7 +40,7 @@ internal static class RoundChecks
         if (open.Length > 0)
         {
             yield return FormattableString.Invariant(
-                $"At {open.Length} of {profiles.Length} stations the flow reaches the edge of the measured field (displacement there up to {100 * open.Max(profile => profile.EdgeShare):F0} % of the largest): what lies beyond is taken as undisturbed, so that the density reads too near to that of the surroundings.");
+                $"At {open.Length} of {profiles.Length} stations the flow reaches the edge of the measured field (displacement there up to {100 * open.Max(profile => profile.EdgeShare):F0} % of the largest): what lies beyond is taken as undisturbed, so that the density reads too near to that of the surroundings; film a wider field.");
         }
 
         if (IsAsymmetric(estimate, noiseShare))

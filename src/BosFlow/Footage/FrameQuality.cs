@@ -76,11 +76,11 @@ public sealed record FrameQuality(
     {
         var warnings = new List<string>();
         if (saturated > SaturationWarningFraction)
-            warnings.Add(FormattableString.Invariant($"{saturated:P1} of the pixels are saturated; dots are lost there."));
+            warnings.Add(FormattableString.Invariant($"{saturated:P1} of the pixels are saturated and dots are lost there; expose less."));
         if (invalid > 0)
-            warnings.Add(FormattableString.Invariant($"{invalid:P2} of the pixels are invalid (NaN) and masked."));
+            warnings.Add(FormattableString.Invariant($"{invalid:P2} of the pixels are invalid (NaN) and masked; look where they come from if they lie in the flow."));
         if (texture < WeakTextureShare * scale)
-            warnings.Add(FormattableString.Invariant($"The texture is weak: it varies by {texture:0.0##} of {scale:0.###} grey levels."));
+            warnings.Add(FormattableString.Invariant($"The texture is weak: it varies by {texture:0.0##} of {scale:0.###} grey levels; focus on the background, light it more or choose stronger dots."));
         if (hasWhite && counts.Mean < BlackShare * scale)
             warnings.Add(FormattableString.Invariant($"The frame is dark: mean level {counts.Mean:0.0} of {scale:0.###}."));
         return warnings;

@@ -70,7 +70,7 @@ public static class FrameSelection
         List<int> chosen = [.. Enumerable.Range(0, times.Count).Where(index => times[index] >= start && times[index] <= stop)];
         return chosen.Count > 0
             ? chosen
-            : throw new InputDataException(Text($"footage.use_seconds = [{start}, {stop}] leaves no frame: the footage runs from 0 s to {times.Where(double.IsFinite).Max():0.###} s."));
+            : throw new InputDataException(Text($"footage.use_seconds = [{start}, {stop}] leaves no frame: the footage runs from 0 s to {times.Where(double.IsFinite).Max():0.###} s; give times within."));
     }
 
     private static int? Number(string part, string text, string key)

@@ -40,7 +40,7 @@ public sealed record RegionMask(PixelMask Measurable, PixelMask Undisturbed)
         bool inside = interest.X >= 0 && interest.Y >= 0 && interest.Width >= 1 && interest.Height >= 1
             && (long)interest.X + interest.Width <= width && (long)interest.Y + interest.Height <= height;
         if (!inside)
-            throw new InputDataException(FormattableString.Invariant($"region.interest_px = [{interest.X}, {interest.Y}, {interest.Width}, {interest.Height}] (x, y, width, height) does not lie inside the picture of {width} x {height} px."));
+            throw new InputDataException(FormattableString.Invariant($"region.interest_px = [{interest.X}, {interest.Y}, {interest.Width}, {interest.Height}] (x, y, width, height) does not lie inside the picture; keep it within {width} x {height} px."));
         for (int y = interest.Y; y < interest.Y + interest.Height; y++)
             mask.AsSpan((y * width) + interest.X, interest.Width).Fill(1);
         return mask;
@@ -53,7 +53,7 @@ public sealed record RegionMask(PixelMask Measurable, PixelMask Undisturbed)
             string name = FormattableString.Invariant($"{key}, polygon {number + 1}");
             CheckCorners(polygons[number], name, width, height);
             if (PolygonRaster.Clear(mask, width, height, polygons[number]) == 0)
-                throw new InputDataException($"{name} holds no pixel: its corners lie on one line or within one pixel; corners are in px, not in fractions of the picture.");
+                throw new InputDataException($"{name} holds no pixel: its corners lie on one line or within one pixel; give corners in px, not in fractions of the picture.");
         }
     }
 

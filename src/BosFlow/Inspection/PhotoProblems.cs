@@ -15,7 +15,7 @@ internal static class PhotoProblems
         if (board.Fiducials.Count == 0)
             throw new InputDataException("This board was printed without fiducials, so a photo of it cannot be laid on its description; print it with them to have it checked.");
         if (board.Dots.Count == 0)
-            throw new InputDataException("The description of the board has no dots; the check needs the file of the dots beside it.");
+            throw new InputDataException("The description of the board has no dots; keep the file of the dots beside it, as bosflow print wrote both.");
         if (sightings.Count == 0)
         {
             throw new InputDataException(FormattableString.Invariant(

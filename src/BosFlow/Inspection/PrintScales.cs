@@ -65,7 +65,7 @@ internal static class PrintScales
         if (reading is not { } metres)
             return (null, double.NaN);
         BoardRuler ruler = board.Rulers.FirstOrDefault(one => one.IsVertical == isVertical)
-            ?? throw new InputDataException($"This board has no ruler that runs {(isVertical ? "down" : "to the right")}, so there is nothing that {(isVertical ? "--ruler-y-mm" : "--ruler-x-mm")} could be the reading of.");
+            ?? throw new InputDataException($"This board has no ruler that runs {(isVertical ? "down" : "to the right")}, so leave out {(isVertical ? "--ruler-y-mm" : "--ruler-x-mm")}.");
         if (!(Math.Abs((metres / ruler.Length) - 1) < 0.5))
         {
             throw new InputDataException(FormattableString.Invariant(

@@ -36,7 +36,7 @@ internal static class GasSettingsCheck
     {
         if (settings.GladstoneDaleM3PerKg is double given && !(given > 1e-5 && given < 1e-2))
             // Helium-poor mixtures lie near 2e-4, hydrogen at 1.55e-3: a value outside 1e-5..1e-2 is a unit mistake (cm3/g).
-            problems.Add($"The Gladstone-Dale coefficient {Text(given)} m3/kg of gas '{settings.Name}' is outside 0.00001 to 0.01 m3/kg; air has 0.000227 (0.227 cm3/g).");
+            problems.Add($"The Gladstone-Dale coefficient {Text(given)} m3/kg of gas '{settings.Name}' is outside 0.00001 to 0.01 m3/kg; give it in m3/kg (air has 0.000227, which is 0.227 cm3/g).");
         if (settings.Composition.Count > 0)
             Composition(settings.Composition, problems);
         else if (GasModel.IsExhaust(settings))
@@ -52,7 +52,7 @@ internal static class GasSettingsCheck
             if (KnownGas.Find(part.Name) is null)
                 problems.Add($"Gas '{part.Name}' of the composition is not in the table ({Names()}); name one of these.");
             if (!(part.MoleFraction is >= 0 and <= 1))
-                problems.Add($"The mole fraction {Text(part.MoleFraction)} of {part.Name} is outside 0 to 1.");
+                problems.Add($"The mole fraction {Text(part.MoleFraction)} of {part.Name} is outside 0 to 1; give shares that sum to 1.");
         }
 
         double sum = composition.Sum(part => part.MoleFraction);
@@ -68,16 +68,16 @@ internal static class GasSettingsCheck
         if (settings.AmbientName is { } named && GasModel.IsExhaust(settings) && !GasModel.AirIsAround(settings) && KnownGas.Find(named) is not null)
             problems.Add($"The gas around {GasSettings.Exhaust} is the air that the fuel was burnt in, not {named}; remove the name of the surrounding gas.");
         if (!(settings.AmbientPressurePascal is > 0 and < 1e7))
-            problems.Add($"The ambient pressure {Text(settings.AmbientPressurePascal)} Pa is outside 0 to 10 MPa (sea level has 101325 Pa).");
+            problems.Add($"The ambient pressure {Text(settings.AmbientPressurePascal)} Pa is outside 0 to 10 MPa; give it in Pa (sea level has 101325 Pa).");
         if (settings.AmbientDensityKgM3 is double given)
         {
             if (!(given > 0 && given < 1000))
-                problems.Add($"The ambient density {Text(given)} kg/m3 is outside 0 to 1000 kg/m3 (air at sea level has 1.225 kg/m3).");
+                problems.Add($"The ambient density {Text(given)} kg/m3 is outside 0 to 1000 kg/m3; give it in kg/m3 (air at sea level has 1.225 kg/m3).");
         }
         else
         {
             if (!(settings.AmbientTemperatureKelvin is > 50 and < 3000))
-                problems.Add($"The ambient temperature {Text(settings.AmbientTemperatureKelvin)} K is outside 50 to 3000 K (15 degC is 288.15 K).");
+                problems.Add($"The ambient temperature {Text(settings.AmbientTemperatureKelvin)} K is outside 50 to 3000 K; give what was measured (15 degC is 288.15 K).");
             if (ambient is null && settings.Composition.Count == 0 && KnownGas.Find(settings.Name) is null && settings.GladstoneDaleM3PerKg is not null)
                 problems.Add($"The molar mass of gas '{settings.Name}' is not known; give its ambient density in kg/m3, or name the gas around it.");
         }
@@ -90,7 +90,7 @@ internal static class GasSettingsCheck
     {
         double humidity = settings.RelativeHumidity;
         if (!(humidity is >= 0 and <= 1))
-            problems.Add($"The relative humidity {Text(100 * humidity)} % is outside 0 to 100 %.");
+            problems.Add($"The relative humidity {Text(100 * humidity)} % is outside 0 to 100 %; give a value within.");
         else if (!GasModel.AirIsAround(settings))
             problems.Add($"A relative humidity of {Text(100 * humidity)} % belongs to air, but the gas around the flow is not air; remove it, or name air as the surrounding gas.");
         else if (settings.AmbientDensityKgM3 is not null)

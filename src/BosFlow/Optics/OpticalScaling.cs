@@ -93,9 +93,9 @@ public static class OpticalScaling
         Require(problems, "f-number", rig.FNumber, 1e3, 1, string.Empty);
         Require(problems, "path length through the flow", rig.PathLengthMetres, 1e3, 1, "m");
         if (problems.Count == 0 && rig.FocalLengthMetres >= BackgroundDistance(rig))
-            problems.Add($"The focal length {Text(rig.FocalLengthMetres.Value * 1e3)} mm is not shorter than the distance to the background, {Text(BackgroundDistance(rig) * 1e3)} mm; no lens can focus there.");
+            problems.Add($"The focal length {Text(rig.FocalLengthMetres.Value * 1e3)} mm is not shorter than the distance to the background, {Text(BackgroundDistance(rig) * 1e3)} mm; no lens can focus there, so check both.");
         if (problems.Count == 0 && rig.PathLengthMetres >= 2 * BackgroundDistance(rig))
-            problems.Add($"The path length through the flow, {Text(rig.PathLengthMetres.Value * 1e3)} mm, does not fit between lens and background ({Text(BackgroundDistance(rig) * 1e3)} mm).");
+            problems.Add($"The path length through the flow, {Text(rig.PathLengthMetres.Value * 1e3)} mm, does not fit between lens and background ({Text(BackgroundDistance(rig) * 1e3)} mm); check both.");
         if (problems.Count > 0)
             return problems;
 

@@ -119,7 +119,7 @@ internal sealed class BackgroundRemover
         else if (fit.OutlierShare > StatedOutlierShare)
         {
             warnings.Add(FormattableString.Invariant(
-                $"{fit.OutlierShare:P0} of the vectors in the undisturbed region do not follow the motion that was taken out; the noise floor holds for the others."));
+                $"{fit.OutlierShare:P0} of the vectors in the undisturbed region do not follow the motion that was taken out, and the noise floor holds for the others; draw the flow region into the case if the flow is among them."));
         }
 
         return warnings;

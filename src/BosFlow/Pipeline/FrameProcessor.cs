@@ -80,7 +80,7 @@ internal sealed class FrameProcessor
             warnings.Add(levelWarning);
         warnings.AddRange(removal.Warnings);
         if (valid < LowValidFraction)
-            warnings.Add(FormattableString.Invariant($"Only {valid:P0} of the vectors could be measured."));
+            warnings.Add(FormattableString.Invariant($"Only {valid:P0} of the vectors could be measured; look for glare, blur, shake or hidden dots in this frame."));
         return new FrameResult
         {
             Index = frame.Index,

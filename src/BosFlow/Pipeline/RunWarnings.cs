@@ -30,7 +30,7 @@ internal static class RunWarnings
         AddRegistration(warnings, request.Case, estimatorUnusable, undisturbedVectors);
         warnings.AddRange(motionRemarks);
         if (request.Case.Rig is null)
-            warnings.Add("The case has no [rig]: displacements in px are given, but no density gradient.");
+            warnings.Add("The case has no [rig]: displacements in px are given, but no density gradient; give the distances to have it.");
         else
             warnings.AddRange(GasProperties.Of(request.Case.Gas).Notes);
         OpticalScale? scale = request.Case.Rig is null ? null : OpticalScaling.From(request.Case.Rig, request.Case.Gas);
@@ -39,7 +39,7 @@ internal static class RunWarnings
         FrameRecord[] measured = [.. records.Where(record => record.Failure is null)];
         AddNoiseJumps(warnings, measured);
         AddSearchLimit(warnings, request, measured);
-        AddFrames(warnings, measured, record => record.ValidFraction < LowValidFraction, "less than half of the vectors could be measured");
+        AddFrames(warnings, measured, record => record.ValidFraction < LowValidFraction, "less than half of the vectors could be measured; look at the map of valid vectors for glare, blur or hidden dots");
         AddFrames(warnings, measured, record => record.SaturatedFraction > SaturatedFraction, "more than 5 % of the pixels are saturated; expose less");
         AddRemarks(warnings, measured);
         return warnings;
@@ -54,7 +54,7 @@ internal static class RunWarnings
         if (shared > 0)
         {
             warnings.Add(FormattableString.Invariant(
-                $"{shared} of {request.FrameIndices.Count} measured frames are also among the {reference.Count} frames of the reference: their noise is partly in both pictures, so that their noise floor reads too low."));
+                $"{shared} of {request.FrameIndices.Count} measured frames are also among the {reference.Count} frames of the reference: their noise is partly in both pictures, so that their noise floor reads too low; use other frames for the reference (reference.use)."));
         }
     }
 
@@ -70,7 +70,7 @@ internal static class RunWarnings
         if (experiment.Registration.Motion == MotionModel.None)
         {
             string floor = experiment.Region.Flow.Count > 0 && undisturbedVectors > 0 ? " and of the noise floor" : ", and the noise floor is unknown, as the case does not say which part is free of flow";
-            warnings.Add($"No motion was taken out (registration is set to none): any shake of camera or board is part of the result{floor}.");
+            warnings.Add($"No motion was taken out (registration is set to none): any shake of camera or board is part of the result{floor}; set registration.motion where they were not at rest.");
             return;
         }
 
@@ -79,7 +79,7 @@ internal static class RunWarnings
         if (undisturbedVectors == 0)
             warnings.Add("No vector lies wholly in the undisturbed region: the noise floor is unknown, and no motion was fitted to the measured vectors; leave more of the picture outside the flow polygons, or use smaller windows.");
         else if (experiment.Region.Flow.Count == 0)
-            warnings.Add("The case draws no flow region: the motion and the noise floor rest on the vectors that agree with each other, which is right only while the flow covers less than half of the picture.");
+            warnings.Add("The case draws no flow region: the motion and the noise floor rest on the vectors that agree with each other, which is right only while the flow covers less than half of the picture; give region.flow to be sure.");
     }
 
     private static void AddFailures(List<string> warnings, IReadOnlyList<FrameRecord> records)
@@ -97,7 +97,7 @@ internal static class RunWarnings
         if (noisy.Length > 0)
         {
             warnings.Add(FormattableString.Invariant(
-                $"The noise floor of {Frames(noisy, measured.Length)} is far above the median of {median:0.0000} px, worst {noisy.Max(NoiseFloor):0.0000} px: shake, blur or a passing disturbance there."));
+                $"The noise floor of {Frames(noisy, measured.Length)} is far above the median of {median:0.0000} px, worst {noisy.Max(NoiseFloor):0.0000} px: shake, blur or a passing disturbance there, so look at these frames or leave them out (footage.use)."));
         }
     }
 
@@ -109,7 +109,7 @@ internal static class RunWarnings
         if (far.Length > 0)
         {
             warnings.Add(FormattableString.Invariant(
-                $"The background moved nearly as far as is searched for ({largest} px) in {Frames(far, measured.Length)}: search farther if frames are lost."));
+                $"The background moved nearly as far as is searched for ({largest} px) in {Frames(far, measured.Length)}; raise registration.largest_shift_px if frames are lost."));
         }
     }
 

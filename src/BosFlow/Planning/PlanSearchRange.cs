@@ -26,7 +26,7 @@ internal sealed record PlanSearchRange(IReadOnlyList<double> Lenses, IReadOnlyLi
         leastD = Math.Min(leastD, limits.LongestFlowToBackgroundMetres ?? leastD);
         double mostA = longest - leastD;
         if (mostA < leastA || mostD < leastD)
-            throw new ConfigurationException([FormattableString.Invariant($"The limits leave no room: {leastA * 1e3:F0} mm from the lens to the flow and {leastD * 1e3:F0} mm from there to the board are more than the longest distance to the board, {longest * 1e3:F0} mm.")]);
+            throw new ConfigurationException([FormattableString.Invariant($"The limits leave no room: {leastA * 1e3:F0} mm from the lens to the flow and {leastD * 1e3:F0} mm from there to the board are more than the longest distance to the board, {longest * 1e3:F0} mm; loosen one of them.")]);
         return new PlanSearchRange(
             lenses, limits.FNumbers.Count > 0 ? limits.FNumbers : [request.Rig.FNumber!.Value], (leastA, mostA), (leastD, mostD));
     }

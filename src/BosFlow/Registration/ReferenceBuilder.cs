@@ -107,13 +107,13 @@ public sealed class ReferenceBuilder
     {
         var warnings = new List<string>();
         if (source.WholeClip)
-            warnings.Add("No flow-off frames were given, so the reference is made of the measured frames themselves: the mean flow is part of the reference, and only departures from the mean are seen.");
+            warnings.Add("No flow-off frames were given, so the reference is made of the measured frames themselves: the mean flow is part of the reference, and only departures from the mean are seen; give flow-off frames ([reference] image or use) to see all of it.");
         if (leftOut.Count > 0)
             warnings.Add(FormattableString.Invariant($"{leftOut.Count} of {seen} reference frames were left out, first {leftOut[0]}"));
         if (combinationWarning is not null)
             warnings.Add(combinationWarning);
         if (count > 1 && registration.Motion == MotionModel.None)
-            warnings.Add("The reference frames were combined without alignment (registration is set to none): any shake among them blurs the reference.");
+            warnings.Add("The reference frames were combined without alignment (registration is set to none): any shake among them blurs the reference; set registration.motion if the camera or the board moved.");
         return warnings;
     }
 

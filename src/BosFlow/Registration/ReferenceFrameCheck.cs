@@ -10,7 +10,7 @@ internal static class ReferenceFrameCheck
     public static string? Failure(Frame frame, PixelMask measurable)
     {
         if (frame.Image is null)
-            return frame.Failure ?? "It holds no picture.";
+            return frame.Failure ?? "It holds no picture; leave it out.";
         if (frame.Image.Width != measurable.Width || frame.Image.Height != measurable.Height)
         {
             throw new InputDataException(FormattableString.Invariant(

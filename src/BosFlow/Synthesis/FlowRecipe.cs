@@ -72,7 +72,7 @@ public abstract partial record FlowRecipe
     public sealed record Lens(double FocalLengthMetres) : FlowRecipe
     {
         internal override IFlowField Build(ViewGeometry? view, SceneGas? gas) =>
-            FocalLengthMetres != 0 ? new WeakLensField(Needed(view), FocalLengthMetres) : throw new ConfigurationException(["The focal length of the lens is 0."]);
+            FocalLengthMetres != 0 ? new WeakLensField(Needed(view), FocalLengthMetres) : throw new ConfigurationException(["The focal length of the lens is 0; give one that is not."]);
     }
 
     /// <summary>A thin wedge of glass in the flow plane.</summary>

@@ -6,6 +6,6 @@ namespace BosFlow.Architecture.Tests.Messages;
 /// <param name="Text">The sentence, with words in angle brackets where it names something.</param>
 internal sealed record Message(string Group, MessageKind Kind, string Text)
 {
-    /// <summary>Whether the sentence ends with another one of this list, which has the cure.</summary>
-    public bool EndsWithAnother => Text.EndsWith('>') || Text.EndsWith(">.", StringComparison.Ordinal);
+    /// <summary>Whether another sentence of this list is around it or at its end, and that one has the cure.</summary>
+    public bool IsPart => Text.EndsWith('>') || Text.EndsWith(">.", StringComparison.Ordinal) || (char.IsLower(Text[0]) && !Text.EndsWith('.'));
 }

@@ -41,6 +41,13 @@ internal static partial class MessageCollector
                 yield return (kind, call.ArgumentList.Arguments[^1].Expression);
         }
 
+        // (ExitCode.Failed, [sentence])
+        foreach (TupleExpressionSyntax pair in index.Nodes<TupleExpressionSyntax>())
+        {
+            if (pair.Arguments[0].ToString().StartsWith("ExitCode.", StringComparison.Ordinal))
+                yield return (MessageKind.Problem, pair.Arguments[^1].Expression);
+        }
+
         foreach (MemberDeclarationSyntax member in index.Nodes<MemberDeclarationSyntax>())
         {
             if (KindOfMember(member) is not { } kind)
@@ -83,7 +90,7 @@ internal static partial class MessageCollector
     [GeneratedRegex("Warning|Caution|Advice")]
     private static partial Regex WarningName();
 
-    [GeneratedRegex("Problem|Fault|Failure|Refusal|InWords|UnknownWord|WrongKind|^TryRead$|Sentence$|Obstacle|^NoMatch$|^OtherUnit$")]
+    [GeneratedRegex("Problem|Fault|Failure|Refusal|InWords|UnknownWord|WrongKind|^TryRead$|Sentences?$|Obstacle|^NoMatch$|^OtherUnit$")]
     private static partial Regex ProblemName();
 
     // Three words at least; a fragment ends as a sentence does.

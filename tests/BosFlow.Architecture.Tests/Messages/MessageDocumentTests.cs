@@ -12,7 +12,7 @@ public sealed class MessageDocumentTests
     {
         SourceTree.AssertNone(
             from message in Messages.Value
-            where CureFinder.Split(message.Text).Cure.Length == 0 && !message.EndsWithAnother
+            where CureFinder.Split(message.Text).Cure.Length == 0 && !message.IsPart
             select $"{message.Group}: \"{message.Text}\" does not say what to do (a clause that begins with an order, such as give, check, remove)");
     }
 

@@ -51,7 +51,7 @@ internal static class MessagePage
         {
             (string what, string cure) = CureFinder.Split(message.Text);
             string start = char.IsLower(what.FirstOrDefault()) ? "... " : string.Empty;
-            string advice = cure.Length > 0 ? cure : message.EndsWithAnother ? "as the sentence says that follows" : string.Empty;
+            string advice = cure.Length > 0 ? cure : message.IsPart ? "as the whole sentence says" : string.Empty;
             page.Append("| ").Append(start).Append(Cell(what)).Append(" | ").Append(Cell(advice)).Append(" |\n");
         }
     }

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.CSharp.Syntax;
 
@@ -46,7 +47,7 @@ internal sealed partial class MessageText(SourceIndex index)
         _ => [],
     };
 
-    private IEnumerable<string> Resolved(ExpressionSyntax expression, IReadOnlyList<ExpressionSyntax> values, int depth)
+    private string[] Resolved(ExpressionSyntax expression, IReadOnlyList<ExpressionSyntax> values, int depth)
     {
         string[] texts = [.. values.SelectMany(value => Texts(value, depth + 1)).Distinct().Take(MostTexts)];
         // Words chosen at run time are worth listing only where they are words.
@@ -108,6 +109,6 @@ internal sealed partial class MessageText(SourceIndex index)
     [GeneratedRegex("[A-Za-z]+")]
     private static partial Regex Identifier();
 
-    [GeneratedRegex("^(<[^>]*>)*$")]
+    [GeneratedRegex("^(<[^>]*>)+$")]
     private static partial Regex OnlyPlaceholder();
 }

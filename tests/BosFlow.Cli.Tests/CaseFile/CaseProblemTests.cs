@@ -10,7 +10,7 @@ public sealed class CaseProblemTests
         // Keys and sections that do not exist. Each text follows the two lines of the smallest case.
         { "[displacement]\nwindwo_px = 32\n", "case.toml, line 4: displacement.windwo_px is not known; did you mean window_px?" },
         { "[displacment]\nwindow_px = 32\n", "case.toml, line 3: there is no section [displacment]; did you mean [displacement]?" },
-        { "[gas]\nwindow_px = 32\n", "case.toml, line 4: gas.window_px is not known; window_px belongs in [displacement]." },
+        { "[gas]\nwindow_px = 32\n", "case.toml, line 4: gas.window_px is not known; move it to [displacement], where it belongs." },
         { "[output]\ncolour = 1\n", "case.toml, line 4: output.colour is not known; [output] has folder, knife_edge_deg." },
         { "[[region]]\n", "case.toml, line 3: [[region]] has double brackets; write [region]." },
 
@@ -47,7 +47,7 @@ public sealed class CaseProblemTests
         { "[rig]\nlens_to_flow_mm = 1200\nbackground_mm_per_px = 0.31\n", "case.toml, line 3: rig.flow_to_background_mm is missing; give it, or remove the whole section to measure displacements in px only." },
         { Rig + "[flow]\nshape = \"planar\"\n", "case.toml, line 8: flow.shape = \"planar\" needs path_length_mm, the length of the flow along the line of sight." },
         { Rig + "[flow]\npath_length_mm = 12\n", "case.toml, line 8: flow.path_length_mm is for shape = \"planar\"; set that shape, or remove the length." },
-        { "[flow]\nshape = \"planar\"\npath_length_mm = 3\n", "case.toml, line 4: flow.shape = \"planar\" needs the distances of [rig]; without them only displacements in px are measured." },
+        { "[flow]\nshape = \"planar\"\npath_length_mm = 3\n", "case.toml, line 4: flow.shape = \"planar\" needs the distances of [rig], without which only displacements in px are measured; give them, or remove the key." },
         { "[gas]\nambient_density_kg_m3 = 1.2\nambient_temperature_c = 3\n", "case.toml, line 4: gas.ambient_density_kg_m3 and ambient_temperature_c (line 5) exclude each other; keep one of them." },
         { "[displacement]\nwindow_px = 128\n", "case.toml, line 4: displacement.coarse_window_px = 64 is smaller than window_px = 128; the first window must be at least as large as the last." },
 
@@ -58,14 +58,14 @@ public sealed class CaseProblemTests
 
     public static TheoryData<string, string> SyntaxErrors => new()
     {
-        { "[footage\nframes = \"f\"\n", "case.toml, line 1, column 9: a closing bracket ] is missing." },
+        { "[footage\nframes = \"f\"\n", "case.toml, line 1, column 9: a closing bracket ] is missing; add it." },
         { "[footage]\nframes \"f\"\n", "case.toml, line 2, column 8: an equals sign is missing; write key = value." },
-        { "[footage]\nframes = f*.png\n", "case.toml, line 2, column 10: the value is missing or not readable; texts stand in \"quotation marks\", numbers use a decimal point, truth is true or false." },
+        { "[footage]\nframes = f*.png\n", "case.toml, line 2, column 10: the value is missing or not readable; write it so: texts stand in \"quotation marks\", numbers use a decimal point, truth is true or false." },
         { "[footage]\nframes = \"f.png\n", "case.toml, line 2, column 16: a text is not closed on its line; add the missing quotation mark." },
         { "[footage]\nvideo = \"C:\\Users\\x.mp4\"\n", "case.toml, line 2, column 14: a backslash in \"double quotes\" starts an escape; write the path with / or in 'single quotes'." },
         { "[footage]\nframes = \"a\"\nframes = \"b\"\n", "case.toml, line 3, column 1: footage.frames is given a second time, first in line 2; keep one of the two." },
         { "[footage]\nframes = \"a\"\n[footage]\nuse = \"1\"\n", "case.toml, line 3, column 1: footage is given a second time, first in line 1; keep one of the two." },
-        { "frames = \"a\"\n", "case.toml: no footage is given; under [footage] write frames = \"frames/*.png\" or video = \"clip.mp4\".\ncase.toml, line 1: frames stands above the first section; put it under [footage]." },
+        { "frames = \"a\"\n", "case.toml: no footage is given; write under [footage] frames = \"frames/*.png\" or video = \"clip.mp4\".\ncase.toml, line 1: frames stands above the first section; put it under [footage]." },
     };
 
     [Theory]

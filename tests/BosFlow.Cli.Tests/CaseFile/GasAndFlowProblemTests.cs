@@ -34,8 +34,8 @@ public sealed class GasAndFlowProblemTests
 
     public static TheoryData<string, string> FlowMistakes => new()
     {
-        { "[flow]\nshape = \"axisymmetric\"\n", "case.toml, line 4: flow.shape = \"axisymmetric\" needs the distances of [rig]; without them only displacements in px are measured." },
-        { "[flow]\nambient_edges = [\"left\"]\n", "case.toml, line 4: flow.ambient_edges needs the distances of [rig]; without them only displacements in px are measured." },
+        { "[flow]\nshape = \"axisymmetric\"\n", "case.toml, line 4: flow.shape = \"axisymmetric\" needs the distances of [rig], without which only displacements in px are measured; give them, or remove the key." },
+        { "[flow]\nambient_edges = [\"left\"]\n", "case.toml, line 4: flow.ambient_edges needs the distances of [rig], without which only displacements in px are measured; give them, or remove the key." },
         { Rig + "[flow]\nshape = \"axisymetric\"\n", "case.toml, line 8: flow.shape = \"axisymetric\" is not known; did you mean \"axisymmetric\"? Allowed: \"path-integrated\", \"planar\" or \"axisymmetric\"." },
         { Rig + "[flow]\nshape = \"axisymmetric\"\npath_length_mm = 120\n", "case.toml, line 9: flow.path_length_mm is for shape = \"planar\"; the path through an axisymmetric flow follows from its shape, so remove the length." },
         { Rig + "[flow]\naxis = \"find\"\n", "case.toml, line 8: flow.axis is for shape = \"axisymmetric\"; set that shape, or remove the key." },

@@ -7,16 +7,16 @@ public sealed class ErrorReportTests
 {
     public static TheoryData<Exception, int, string> Exceptions => new()
     {
-        { new OperationCanceledException(), 130, "error: Interrupted; nothing is half-written. The same command, given again, does what is left.\n" },
+        { new OperationCanceledException(), 130, "error: Interrupted; nothing is half-written. Give the same command again: it does what is left.\n" },
         { new ConfigurationException(["One is wrong.", "Another too."]), 2, "error: One is wrong.\nerror: Another too.\n" },
         { new InputDataException("a.png is no picture; give one."), 2, "error: a.png is no picture; give one.\n" },
         { new WorkFailedException("None of the 3 frames could be measured."), 1, "error: None of the 3 frames could be measured.\n" },
-        { new IOException("No space left on device"), 1, "error: Reading or writing failed: No space left on device. Run it again with --verbose for details.\n" },
-        { new UnauthorizedAccessException("Access to the path '/x' is denied."), 1, "error: Access was refused: Access to the path '/x' is denied. Change the permissions or choose another folder with --output.\n" },
+        { new IOException("No space left on device"), 1, "error: Reading or writing failed: No space left on device. For details, run it again with --verbose.\n" },
+        { new UnauthorizedAccessException("Access to the path '/x' is denied."), 1, "error: Access was refused: Access to the path '/x' is denied. Change the permissions, or choose another folder with --output.\n" },
         { new DllNotFoundException("x"), 1, "error: A native library is missing on this machine; bosflow doctor says which and how to install it.\n" },
         { new AggregateException(new OperationCanceledException(), new AggregateException(new InputDataException("b.png is empty."))), 2, "error: b.png is empty.\n" },
-        { new AggregateException(new OperationCanceledException()), 130, "error: Interrupted; nothing is half-written. The same command, given again, does what is left.\n" },
-        { new InvalidOperationException("odd"), 1, "error: This is a fault in bosflow (InvalidOperationException): odd. Run it again with --verbose for details.\n" },
+        { new AggregateException(new OperationCanceledException()), 130, "error: Interrupted; nothing is half-written. Give the same command again: it does what is left.\n" },
+        { new InvalidOperationException("odd"), 1, "error: This is a fault in bosflow (InvalidOperationException): odd. For details, run it again with --verbose.\n" },
     };
 
     [Theory]
@@ -37,7 +37,7 @@ public sealed class ErrorReportTests
 
         (_, string error) = Tell(exception);
 
-        Assert.Equal("error: This is a fault in bosflow (InvalidOperationException): odd. Details are in /run/log.txt.\n", error);
+        Assert.Equal("error: This is a fault in bosflow (InvalidOperationException): odd. For details, look into /run/log.txt.\n", error);
     }
 
     [Fact]

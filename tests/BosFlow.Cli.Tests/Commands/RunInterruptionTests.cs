@@ -37,7 +37,7 @@ public sealed class RunInterruptionTests
         Assert.Equal(ExitCode.Interrupted, process.ExitCode);
         Assert.InRange(finished, 1, Frames - 1);
         Assert.Contains("Stopping after the frame at hand.", await error, StringComparison.Ordinal);
-        Assert.Contains("Interrupted; nothing is half-written. The same command, given again, does what is left.", await error, StringComparison.Ordinal);
+        Assert.Contains("Interrupted; nothing is half-written. Give the same command again: it does what is left.", await error, StringComparison.Ordinal);
         Assert.DoesNotContain("Exception", await error, StringComparison.Ordinal);
         Assert.Empty(await output);
         Assert.Empty(Directory.EnumerateFiles(small.RunFolder, "*.part", SearchOption.AllDirectories));

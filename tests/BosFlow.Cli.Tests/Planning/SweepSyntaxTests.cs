@@ -37,7 +37,7 @@ public sealed class SweepSyntaxTests
     [Fact]
     public void Read_ThreeQuantities_AreTooMany()
     {
-        Assert.Equal(["--sweep is given 3 times; at most two quantities can be varied at once."], Problems("split=0.2:0.8", "f_number=2:8", "dot_mm=1:2"));
+        Assert.Equal(["--sweep is given 3 times; give it at most twice."], Problems("split=0.2:0.8", "f_number=2:8", "dot_mm=1:2"));
     }
 
     [Fact]

@@ -107,7 +107,7 @@ public sealed class DensityBudgetTests
         ];
         Assert.Equal(missing.Order(), result.Budget!.Lines.Where(line => !line.IsStated).Select(line => line.Source).Order());
         Assert.All(result.Budget.Lines.Where(line => !line.IsStated), line => Assert.Equal(0, line.DensityKgM3));
-        Assert.Contains($"No uncertainty is stated for: {string.Join("; ", missing)}. The uncertainty of density and temperature does not contain them.", result.Warnings);
+        Assert.Contains($"No uncertainty is stated for: {string.Join("; ", missing)}. The uncertainty of density and temperature does not contain them; give them in the case file (the keys that end with _sigma and a unit).", result.Warnings);
     }
 
     /// <summary>The twin: all inputs drawn at once, whole conversions, on a displacement without noise.</summary>

@@ -72,7 +72,7 @@ public sealed class FrameQualityTests
 
         Assert.Null(quality.Failure);
         Assert.Equal(0.5, quality.SaturatedFraction, 9);
-        Assert.Equal("50.0 % of the pixels are saturated; dots are lost there.", Assert.Single(quality.Warnings));
+        Assert.Equal("50.0 % of the pixels are saturated and dots are lost there; expose less.", Assert.Single(quality.Warnings));
     }
 
     [Fact]
@@ -91,7 +91,7 @@ public sealed class FrameQualityTests
 
         Assert.Null(quality.Failure);
         Assert.Equal(0.25, quality.InvalidFraction, 9);
-        Assert.Equal("25.00 % of the pixels are invalid (NaN) and masked.", Assert.Single(quality.Warnings));
+        Assert.Equal("25.00 % of the pixels are invalid (NaN) and masked; look where they come from if they lie in the flow.", Assert.Single(quality.Warnings));
     }
 
     [Fact]

@@ -53,11 +53,11 @@ internal static partial class TomlSyntaxErrors
             return "a text is not closed on its line; add the missing quotation mark.";
         bool inValue = message.StartsWith("Unexpected token", StringComparison.Ordinal) && before.TrimEnd().EndsWith('=');
         if (inValue || message.Contains("while expecting a value", StringComparison.Ordinal))
-            return "the value is missing or not readable; texts stand in \"quotation marks\", numbers use a decimal point, truth is true or false.";
+            return "the value is missing or not readable; write it so: texts stand in \"quotation marks\", numbers use a decimal point, truth is true or false.";
         if (message.Contains("`=` after a key", StringComparison.Ordinal))
             return "an equals sign is missing; write key = value.";
         if (message.Contains("`]`", StringComparison.Ordinal))
-            return "a closing bracket ] is missing.";
+            return "a closing bracket ] is missing; add it.";
         return "this is not TOML: " + message.Replace("\u2424", "end of line", StringComparison.Ordinal).Replace("\n", " ", StringComparison.Ordinal) + ".";
     }
 
