@@ -6,7 +6,7 @@ namespace BosFlow.TestKit;
 public static class RunFiles
 {
     // Times, the machine and what happened on the way: they tell of one run and differ by right.
-    private static readonly string[] OfOneRun = ["run.json", "log", "timing", "lock", ".lock"];
+    private static readonly string[] OfOneRun = ["run.json", "run.lock", "log", "timing", "shards"];
 
     /// <summary>SHA-256 of every such file, a leftover of an interrupted writing included, by its path relative to the folder.</summary>
     /// <param name="folder">The run folder.</param>

@@ -17,15 +17,15 @@ internal static partial class GoOnCommand
     /// <returns>Always false: the exception goes on.</returns>
     public static bool Note(OperationCanceledException interruption, ParseResult parsed)
     {
-        string same = parsed.Tokens.Any(token => token.Value == Restart) ? $"The same command without {Restart}" : "The same command, given again,";
-        interruption.Data[Key] = new[] { $"Interrupted; nothing is half-written. {same} does what is left.", $"To go on: {Of(parsed)}" };
+        string same = parsed.Tokens.Any(token => token.Value == Restart) ? $"Give the same command without {Restart}" : "Give the same command again";
+        interruption.Data[Key] = new[] { $"Interrupted; nothing is half-written. {same}: it does what is left.", $"To go on: {Of(parsed)}" };
         return false;
     }
 
     /// <summary>What the user reads after an interruption.</summary>
     /// <param name="interruption">The interruption.</param>
     public static IReadOnlyList<string> Sentences(OperationCanceledException interruption) =>
-        interruption.Data[Key] as string[] ?? ["Interrupted; nothing is half-written. The same command, given again, does what is left."];
+        interruption.Data[Key] as string[] ?? ["Interrupted; nothing is half-written. Give the same command again: it does what is left."];
 
     private static string Of(ParseResult parsed) =>
         string.Join(' ', parsed.Tokens.Select(token => token.Value).Where(word => word != Restart).Select(Quoted).Prepend("bosflow"));

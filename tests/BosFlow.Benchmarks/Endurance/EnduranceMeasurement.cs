@@ -12,7 +12,7 @@ internal static class EnduranceMeasurement
     public static void Run(MeasurementOptions options, bool quick)
     {
         int part = quick ? 10 : 1;
-        using var small = new EnduranceCase(192, 144, 60);
+        using var small = new EnduranceCase(128, 96, 60);
         using var middle = new EnduranceCase(1280, 720, 24);
         using var large = new EnduranceCase(3840, 2160, 6);
         string text = string.Create(CultureInfo.InvariantCulture, $"""

@@ -6,8 +6,8 @@ namespace BosFlow.Benchmarks.Endurance;
 /// <summary>Memory of short and long runs of the same pictures.</summary>
 internal static class LengthStudy
 {
-    private const int Width = 192;
-    private const int Height = 144;
+    private const int Width = 96;
+    private const int Height = 72;
     private const int Rounds = 3;
 
     public static string Text(IReadOnlyList<int> lengths)

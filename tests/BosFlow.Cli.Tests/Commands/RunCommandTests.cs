@@ -192,7 +192,7 @@ public sealed class RunCommandTests
         ProcessResult again = await CliRun.InsideAsync(small.Folder, "run", "case.toml");
 
         Assert.Equal(ExitCode.Interrupted, result.ExitCode);
-        Assert.Contains("The same command, given again, does what is left.", result.Error, StringComparison.Ordinal);
+        Assert.Contains("Give the same command again: it does what is left.", result.Error, StringComparison.Ordinal);
         Assert.Equal(ExitCode.Done, again.ExitCode);
     }
 }

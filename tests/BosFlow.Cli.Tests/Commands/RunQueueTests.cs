@@ -122,7 +122,7 @@ public sealed class RunQueueTests
         ProcessResult result = await CliRun.InsideAsync(small.Folder, stop.Token, "run", "a.toml", "b.toml", "--output", "the night", "--restart");
 
         Assert.Equal(ExitCode.Interrupted, result.ExitCode);
-        Assert.Contains("The same command without --restart does what is left.", result.Error, StringComparison.Ordinal);
+        Assert.Contains("Give the same command without --restart: it does what is left.", result.Error, StringComparison.Ordinal);
         Assert.Contains("To go on: bosflow run a.toml b.toml --output 'the night'", result.Error, StringComparison.Ordinal);
     }
 
