@@ -22,7 +22,7 @@ internal static class QueueWords
 
         int left = cases.Count(one => one.Prepared is not null);
         if (left == 0)
-            talk.Fail("No case of the queue can be begun.");
+            talk.Fail("No case of the queue can be begun; mend what is said of each.");
         else if (left < cases.Count)
             talk.Say($"{left} of {cases.Count} cases are in order and are begun now; mend the others meanwhile.");
     }

@@ -19,7 +19,7 @@ internal static partial class MessageCollector
         [
             .. Roots(index)
                 .SelectMany(root => text.Of(root.Expression).Select(words => new Message(MessageGroups.Of(root.Expression.SyntaxTree.FilePath), root.Kind, Tidy(words))))
-                .Where(message => Sentence().IsMatch(message.Text))
+                .Where(message => Sentence().IsMatch(Placeholder().Replace(message.Text, string.Empty)))
                 .DistinctBy(message => (message.Group, message.Text))
                 .OrderBy(message => message.Group, StringComparer.Ordinal)
                 .ThenBy(message => message.Kind)
@@ -90,12 +90,15 @@ internal static partial class MessageCollector
     [GeneratedRegex("Warning|Caution|Advice")]
     private static partial Regex WarningName();
 
-    [GeneratedRegex("Problem|Fault|Failure|Refusal|InWords|UnknownWord|WrongKind|^TryRead$|Sentences?$|Obstacle|^NoMatch$|^OtherUnit$")]
+    [GeneratedRegex("Problem|Fault|Failure|Refusal|InWords|UnknownWord|WrongKind|^TryRead$|Sentence$|Obstacle|^NoMatch$|^OtherUnit$")]
     private static partial Regex ProblemName();
 
-    // Three words at least; a fragment ends as a sentence does.
+    // Three words of its own at least.
     [GeneratedRegex(@"\w+\W+\w+\W+\w+.*")]
     private static partial Regex Sentence();
+
+    [GeneratedRegex("<[^>]*>")]
+    private static partial Regex Placeholder();
 
     [GeneratedRegex(@"\s+")]
     private static partial Regex Spaces();

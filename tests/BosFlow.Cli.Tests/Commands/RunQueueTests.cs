@@ -58,7 +58,7 @@ public sealed class RunQueueTests
 
         Assert.Equal(ExitCode.BadInput, result.ExitCode);
         Assert.Contains("give each case an [output] folder of its own", result.Error, StringComparison.Ordinal);
-        Assert.Contains("No case of the queue can be begun.", result.Error, StringComparison.Ordinal);
+        Assert.Contains("No case of the queue can be begun; mend what is said of each.", result.Error, StringComparison.Ordinal);
         Assert.False(Directory.Exists(small.PathOf("out")));
     }
 
