@@ -36,7 +36,7 @@ internal static class RowMotionAttributes
         }
         catch (Exception e) when (e is ArgumentException or IndexOutOfRangeException)
         {
-            throw new InputDataException("The file's motion of rows has numbers that do not fit each other; it was changed or written by another version.", e);
+            throw new InputDataException("The file's motion of rows has numbers that do not fit each other; it was changed or written by another version: run the case again in a new folder.", e);
         }
     }
 }

@@ -34,7 +34,7 @@ internal static class RowLosses
         if (rows > 0)
         {
             warnings.Add(FormattableString.Invariant(
-                $"In {rows} of {grid.Rows} rows of vectors the motion of the picture's rows is not known well enough, for want of undisturbed background there; their vectors are left out."));
+                $"In {rows} of {grid.Rows} rows of vectors the motion of the picture's rows is not known well enough, for want of undisturbed background there; their vectors are left out; leave more background beside the flow in these rows."));
         }
     }
 }

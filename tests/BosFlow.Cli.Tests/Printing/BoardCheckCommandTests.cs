@@ -62,7 +62,7 @@ public sealed class BoardCheckCommandTests : IDisposable
     [Theory]
     [InlineData("--check needs the description of the board", "--check", "photo.png")]
     [InlineData("--board belongs to a check", "--board", "board.json", "--dot-mm", "1")]
-    [InlineData("is a picture that ends with .png", "--check", "photo.png", "--board", "board.json", "--output", "check.pdf")]
+    [InlineData("give --output a name that ends with .png", "--check", "photo.png", "--board", "board.json", "--output", "check.pdf")]
     [InlineData("measure the same thing", "--check", "photo.png", "--board", "board.json", "--scan-dpi", "300", "--ruler-x-mm", "50")]
     [InlineData("cannot be: that ruler is", "--check", "photo.png", "--board", "board.json", "--ruler-x-mm", "5")]
     public async Task Check_BadOptions_SaysWhatToDo(string sentence, params string[] options)

@@ -68,7 +68,7 @@ public sealed class FrameSelectionTests
     {
         InputDataException error = Assert.Throws<InputDataException>(() => FrameSelection.Resolve(new FootageSettings { UseSeconds = (2, 3) }, Info(0, 0.1, 0.4)));
 
-        Assert.Equal("footage.use_seconds = [2, 3] leaves no frame: the footage runs from 0 s to 0.4 s.", error.Message);
+        Assert.Equal("footage.use_seconds = [2, 3] leaves no frame: the footage runs from 0 s to 0.4 s; give times within.", error.Message);
     }
 
     [Fact]

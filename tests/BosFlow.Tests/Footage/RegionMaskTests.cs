@@ -120,7 +120,7 @@ public sealed class RegionMaskTests
 
         InputDataException error = Assert.Throws<InputDataException>(() => RegionMask.Build(settings, 10, 10));
 
-        Assert.Contains("corners are in px", error.Message, StringComparison.Ordinal);
+        Assert.Contains("give corners in px", error.Message, StringComparison.Ordinal);
     }
 
     [Theory]
