@@ -79,7 +79,7 @@ public sealed class PacketIndexTests
     [Fact]
     public void Tracker_MissingFrame_SpoilsItsGroupOnly()
     {
-        var tracker = new DamageTracker(PacketIndex.Parse(TwoGroups, isCut: false), 6);
+        var tracker = new DamageTracker(PacketIndex.Parse(TwoGroups, isCut: false), 6, start: 0);
 
         tracker.Came(0);
         tracker.Came(1);

@@ -1,13 +1,16 @@
 namespace BosFlow.Media.Video;
 
 /// <summary>Follows which frames came out of the decoder, and which of those that came are built on one that did not.</summary>
-internal sealed class DamageTracker(PacketIndex packets, int frameCount)
+/// <param name="packets">The frames by their packets.</param>
+/// <param name="frameCount">Frames of the footage.</param>
+/// <param name="start">Number of the key frame that decoding starts from; 0 for the start of the file.</param>
+internal sealed class DamageTracker(PacketIndex packets, int frameCount, int start)
 {
     // Places in the order of decoding of the frames that did not come.
     private readonly Dictionary<int, int> missing = [];
     private readonly HashSet<int> missingIndices = [];
     private readonly SortedSet<int> missingPlaces = [];
-    private int front = -1;
+    private int front = start - 1;
 
     /// <summary>A frame came; frames come in the order of display, so those passed over never will.</summary>
     internal void Came(int index)

@@ -47,6 +47,7 @@ internal sealed class EmbeddedFootage : IFootage
     public IEnumerable<Frame> Read(IReadOnlyList<int> indices, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(indices);
+        // Always from the start: OpenCV's own seeking is by counted frames and cannot be checked against exact stamps.
         using VideoCapture capture = EmbeddedStream.OpenCapture(path, name, stream.IsLuma);
         using var picture = new Mat();
         int position = -1;

@@ -5,7 +5,7 @@ using System.Text.RegularExpressions;
 
 namespace BosFlow.Media.Video;
 
-/// <summary>One run of ffmpeg that decodes a stream from its start and hands over each frame with its own time stamp.</summary>
+/// <summary>One run of ffmpeg that decodes a stream from its start, or from a key frame, and hands over each frame with its own time stamp.</summary>
 /// <remarks>
 /// The grey levels come over standard output; the time stamps over standard error, where the filter "showinfo" writes a
 /// line a frame before the frame itself is written. A strict run refuses damaged frames (-err_detect explode) instead of
@@ -39,13 +39,22 @@ internal sealed partial class FfmpegDecoder : IDisposable
     /// <summary>What the decoder complained of, for messages; empty where it did not.</summary>
     internal string Complaint => errors.TryPeek(out string? first) ? first : "";
 
-    internal static FfmpegDecoder Start(ExternalTools tools, string path, VideoStream stream, bool isStrict, CancellationToken cancellationToken)
+    /// <summary>Starts ffmpeg.</summary>
+    /// <param name="tools">Where ffmpeg is.</param>
+    /// <param name="path">The file.</param>
+    /// <param name="stream">The stream.</param>
+    /// <param name="isStrict">Whether damaged frames are refused.</param>
+    /// <param name="fromSeconds">Time stamp to start from, s, by the container's clock; the key frame at or before it comes first. Null = the start of the file.</param>
+    /// <param name="cancellationToken">Ends the process.</param>
+    internal static FfmpegDecoder Start(ExternalTools tools, string path, VideoStream stream, bool isStrict, double? fromSeconds, CancellationToken cancellationToken)
     {
         string filter = stream.Format.Filter.Length > 0 ? stream.Format.Filter + ",showinfo=checksum=0" : "showinfo=checksum=0";
         string[] arguments =
         [
             "-hide_banner", "-nostdin", "-nostats", "-loglevel", "level+info",
-            "-copyts", "-noautorotate", .. isStrict ? ["-err_detect", "explode"] : Array.Empty<string>(), "-protocol_whitelist", "file", "-i", "file:" + path,
+            "-copyts", "-noautorotate", .. isStrict ? ["-err_detect", "explode"] : Array.Empty<string>(), "-protocol_whitelist", "file",
+            // Frames are known by their stamps, so that it does not matter where before the wanted one the demuxer lands.
+            .. fromSeconds is double seconds ? ["-noaccurate_seek", "-seek_timestamp", "1", "-ss", FormattableString.Invariant($"{seconds:F6}")] : Array.Empty<string>(), "-i", "file:" + path,
             "-map", FormattableString.Invariant($"0:{stream.Index}"), .. tools.KeepEveryFrame,
             "-vf", filter, "-pix_fmt", stream.Format.Delivered, "-f", "rawvideo", "pipe:1",
         ];

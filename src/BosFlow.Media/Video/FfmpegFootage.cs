@@ -49,22 +49,34 @@ internal sealed class FfmpegFootage : IFootage
 
     private static bool GivesFrames(ExternalTools tools, string path, VideoStream stream, bool isStrict, CancellationToken cancellationToken)
     {
-        using FfmpegDecoder decoder = FfmpegDecoder.Start(tools, path, stream, isStrict, cancellationToken);
+        using FfmpegDecoder decoder = FfmpegDecoder.Start(tools, path, stream, isStrict, fromSeconds: null, cancellationToken);
         return decoder.Frames(cancellationToken).Any();
     }
 
     public IEnumerable<Frame> Read(IReadOnlyList<int> indices, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(indices);
-        if (indices.Count == 0)
-            yield break;
-        var tracker = new DamageTracker(packets, Info.FrameCount);
+        foreach (VideoBurst burst in VideoBurst.Split(packets, indices))
+        {
+            foreach (Frame frame in ReadBurst(burst, cancellationToken))
+                yield return frame;
+        }
+    }
+
+    private IEnumerable<Frame> ReadBurst(VideoBurst burst, CancellationToken cancellationToken)
+    {
+        IReadOnlyList<int> indices = burst.Indices;
+        var tracker = new DamageTracker(packets, Info.FrameCount, burst.Key);
         var wanted = new HashSet<int>(indices);
         var waiting = new Dictionary<int, GrayImage>();
         int next = 0;
-        using FfmpegDecoder decoder = FfmpegDecoder.Start(tools, path, stream, isStrict, cancellationToken);
+        bool overshot = burst.Key > 0;
+        using FfmpegDecoder decoder = FfmpegDecoder.Start(tools, path, stream, isStrict, SeekSeconds(burst.Key), cancellationToken);
         foreach ((int index, byte[] bytes) in Numbered(decoder, cancellationToken))
         {
+            overshot &= index > burst.Key;
+            if (overshot)
+                break;
             tracker.Came(index);
             if (wanted.Contains(index))
                 waiting[index] = Picture(bytes);
@@ -74,9 +86,26 @@ internal sealed class FfmpegFootage : IFootage
                 yield break;
         }
 
+        if (overshot)
+        {
+            // The key frame did not come, so that what comes cannot be trusted: decoding from the start of the file is slow but sure.
+            foreach (Frame frame in ReadBurst(burst with { Key = 0 }, cancellationToken))
+                yield return frame;
+            yield break;
+        }
+
         tracker.End();
         for (; next < indices.Count; next++)
             yield return Delivered(indices[next], tracker, waiting, decoder.Complaint);
+    }
+
+    // Half-way to the next frame: a rounded stamp of the key frame itself might lie before it.
+    private double? SeekSeconds(int key)
+    {
+        if (key == 0)
+            return null;
+        long after = key + 1 < packets.Stamps.Count ? packets.Stamps[key + 1] : packets.Stamps[key] + 1;
+        return (packets.Stamps[key] + after) / 2.0 * stream.TickSeconds;
     }
 
     // A frame is known by its time stamp. Without stamps in the container the decoder's own count from its first frame.

@@ -10,6 +10,7 @@ internal sealed class PacketIndex
     private readonly int[] decodedAt;
     private readonly int[] groupStart;
     private readonly int[] knownAfter;
+    private readonly int[] keyIndices;
 
     private PacketIndex(List<(long? Stamp, bool IsKey, bool IsShown)> packets)
     {
@@ -25,6 +26,7 @@ internal sealed class PacketIndex
             indexByStamp[Stamps[index]] = index;
         decodedAt = [.. shown];
         (groupStart, knownAfter) = Groups(packets, shown, HasStamps);
+        keyIndices = KeyIndices(shown, groupStart);
     }
 
     /// <summary>Frames that the file holds and whose numbers are known.</summary>
@@ -50,6 +52,9 @@ internal sealed class PacketIndex
 
     /// <summary>Place, in the order of decoding, of the key frame that decoding of a frame can start from.</summary>
     internal int GroupStart(int index) => groupStart[index];
+
+    /// <summary>Number of the key frame that decoding of a frame can start from; null where that frame is not shown.</summary>
+    internal int? KeyIndex(int index) => keyIndices[index] >= 0 ? keyIndices[index] : null;
 
     /// <summary>Highest number of the frames decoded up to this one: once it has come or failed to come, all this frame depends on is known.</summary>
     internal int KnownAfter(int index) => knownAfter[index];
@@ -81,6 +86,14 @@ internal sealed class PacketIndex
         if (isCut && lastDecoded is long end)
             packets = [.. packets.Select(packet => packet with { IsShown = packet.IsShown && !(packet.Stamp > end) })];
         return new PacketIndex(packets) { HeldCount = held, HiddenCount = packets.Count - held };
+    }
+
+    private static int[] KeyIndices(List<int> shown, int[] groupStart)
+    {
+        var indexAt = new Dictionary<int, int>();
+        for (int index = 0; index < shown.Count; index++)
+            indexAt[shown[index]] = index;
+        return [.. groupStart.Select(position => indexAt.GetValueOrDefault(position, -1))];
     }
 
     private static (int[] GroupStart, int[] KnownAfter) Groups(List<(long? Stamp, bool IsKey, bool IsShown)> packets, List<int> shown, bool hasStamps)
