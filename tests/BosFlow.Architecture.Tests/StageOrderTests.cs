@@ -18,6 +18,7 @@ public sealed class StageOrderTests
         ("Statistics", ["Displacement"]),
         ("Optics", ["Camera", "Displacement", "Statistics"]),
         ("Density", ["Footage", "Displacement", "Statistics", "Optics"]),
+        ("Triage", ["Footage", "Registration", "Displacement", "Optics"]),
         ("Synthesis", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics"]),
         ("Planning", ["Speckle", "Camera", "Displacement", "Statistics", "Optics", "Synthesis"]),
         ("Pipeline", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics"]),
@@ -37,7 +38,7 @@ public sealed class StageOrderTests
     };
 
     /// <summary>Stages that put others to work instead of taking their values.</summary>
-    private static readonly string[] Joining = ["Synthesis", "Planning", "Pipeline", "Validation"];
+    private static readonly string[] Joining = ["Triage", "Synthesis", "Planning", "Pipeline", "Validation"];
 
     public static TheoryData<string> Stages => [.. Table.Select(row => row.Stage)];
 

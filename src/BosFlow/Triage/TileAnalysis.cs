@@ -1,0 +1,124 @@
+using BosFlow.Footage;
+
+namespace BosFlow.Triage;
+
+/// <summary>Reads size, contrast and number of dots out of a tile.</summary>
+/// <remarks>
+/// The covariance of grey levels r px apart of dots with a Gaussian image of variance s^2 is C(r) = C0 exp(-r^2 / (4 s^2)); noise that differs from pixel to pixel is in C(0) alone. Hence
+/// s^2 = 3 / (4 ln(C(1) / C(2))), C0 = C(1) (C(1) / C(2))^(1/3), and the noise's variance is C(0) - C0 (derived). The e^-2 diameter is 2.40 times the distance at which C falls to C0 / 2: exact
+/// for Gaussian dots, 3 % low for sharp discs (derived). Along a direction the inverse of s^2 is a quadratic form, so that four directions give its two axes.
+/// </remarks>
+internal sealed class TileAnalysis(GrayImage image, int left, int top)
+{
+    /// <summary>Side of a tile, px.</summary>
+    public const int Size = 64;
+    private const int LongestLag = 24;
+
+    // The distance of half covariance is 2 s sqrt(ln 2), the diameter 4 s.
+    private const double DiameterOverHalf = 2.402;
+
+    // A pattern shares a tenth of its variance with the neighbour and varies by a hundredth of white; judgement, from tiles of noise alone and of dots of 1 px.
+    private const double LeastShared = 0.1;
+    private const double LeastTexture = 0.01;
+
+    private readonly float[] levels = new float[Size * Size];
+
+    public TileReading Read(double black, double white)
+    {
+        double x = left + ((Size - 1) / 2.0), y = top + ((Size - 1) / 2.0);
+        if (!Load(out double mean))
+            return None(x, y, double.NaN);
+        float[] sorted = [.. levels];
+        Array.Sort(sorted);
+        double range = white - black;
+        double contrast = (sorted[sorted.Length * 95 / 100] - sorted[sorted.Length * 5 / 100]) / range;
+        for (int i = 0; i < levels.Length; i++)
+            levels[i] -= (float)mean;
+        double all = Covariance(0, 0);
+        double sharedX = Covariance(1, 0), sharedY = Covariance(0, 1);
+        if (!(sharedX + sharedY > 2 * LeastShared * all) || Math.Sqrt(all) < LeastTexture * range)
+            return None(x, y, contrast);
+        double varianceX = Variance(1, 0, all), varianceY = Variance(0, 1, all);
+        (double longest, double shortest) = Axes(varianceX, varianceY, Variance(1, 1, all), Variance(1, -1, all));
+        double pattern = Math.Min(all, (Extrapolated(sharedX, Covariance(2, 0), all) + Extrapolated(sharedY, Covariance(0, 2), all)) / 2);
+        double noise = Math.Sqrt(Math.Max(0, all - pattern));
+        double diameter = DiameterOverHalf * (HalfDistance(1, 0, pattern) + HalfDistance(0, 1, pattern)) / 2;
+        double dots = DotCount.Of(levels, Size, sorted, mean, noise) / (double)levels.Length;
+        return new TileReading(x, y, diameter, longest, shortest, varianceX, varianceY, contrast, noise / range, dots);
+    }
+
+    private static TileReading None(double x, double y, double contrast) =>
+        new(x, y, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, contrast, double.NaN, double.NaN);
+
+    private bool Load(out double mean)
+    {
+        double sum = 0;
+        for (int row = 0; row < Size; row++)
+        {
+            ReadOnlySpan<float> line = image.Row(top + row).Slice(left, Size);
+            line.CopyTo(levels.AsSpan(row * Size));
+            for (int i = 0; i < line.Length; i++)
+                sum += line[i];
+        }
+
+        mean = sum / levels.Length;
+        return double.IsFinite(mean);
+    }
+
+    private double Covariance(int dx, int dy)
+    {
+        double sum = 0;
+        int lastX = Size - dx;
+        for (int y = Math.Max(0, -dy); y < Size - Math.Max(0, dy); y++)
+        {
+            ReadOnlySpan<float> here = levels.AsSpan(y * Size, lastX);
+            ReadOnlySpan<float> there = levels.AsSpan(((y + dy) * Size) + dx, lastX);
+            float line = 0;
+            for (int i = 0; i < here.Length; i++)
+                line += here[i] * there[i];
+            sum += line;
+        }
+
+        return sum / (lastX * (Size - Math.Abs(dy)));
+    }
+
+    // Where the second covariance has vanished (dots below about 1.5 px) the first and the whole must do, noise and all.
+    private double Variance(int dx, int dy, double all)
+    {
+        double one = Covariance(dx, dy), two = Covariance(2 * dx, 2 * dy);
+        double squared = (dx * dx) + (dy * dy);
+        if (two > 0.05 * all && one > two)
+            return 3 * squared / (4 * Math.Log(one / two));
+        return one > 0 && all > one ? squared / (4 * Math.Log(all / one)) : double.NaN;
+    }
+
+    private static double Extrapolated(double one, double two, double all) => two > 0.05 * all && one > two ? Math.Min(all, one * Math.Cbrt(one / two)) : all;
+
+    private double HalfDistance(int dx, int dy, double pattern)
+    {
+        double before = pattern;
+        for (int lag = 1; lag <= LongestLag; lag++)
+        {
+            double here = Covariance(lag * dx, lag * dy);
+            if (here < pattern / 2)
+            {
+                double low = Math.Max(here, 1e-3 * pattern);
+                // ln C falls as the square of the distance.
+                double from = (lag - 1.0) * (lag - 1), to = (double)lag * lag;
+                return Math.Sqrt(from + ((to - from) * Math.Log(before / (pattern / 2)) / Math.Log(before / low)));
+            }
+
+            before = here;
+        }
+
+        return LongestLag;
+    }
+
+    private static (double Longest, double Shortest) Axes(double x, double y, double falling, double rising)
+    {
+        double a = 1 / x, b = 1 / y, mixed = ((1 / falling) - (1 / rising)) / 2;
+        double middle = (a + b) / 2;
+        double radius = Math.Sqrt(((a - b) * (a - b) / 4) + (double.IsFinite(mixed) ? mixed * mixed : 0));
+        return (1 / Math.Max(middle - radius, 1e-3), 1 / (middle + radius));
+    }
+}
