@@ -28,13 +28,14 @@ internal static class PairAnalysis
         MotionFitResult fit = TileFit.Fit(MotionModel.Similarity, found);
         if (fit.Failure is not null || found.Length < LeastFound * shifts.Length)
             return reading with { Failure = FormattableString.Invariant($"Only {found.Length} of {shifts.Length} places of one frame were found in the next.") };
-        (double x, double y) = fit.Motion.DisplacementAt((a.Width - 1) / 2.0, (a.Height - 1) / 2.0);
-        (double wobble, double cycles) = RowWobble.Of(shifts, Columns, fit.Motion);
+        PlanarMotion whole = fit.Motion.Planar;
+        (double x, double y) = whole.DisplacementAt((a.Width - 1) / 2.0, (a.Height - 1) / 2.0);
+        (double wobble, double cycles) = RowWobble.Of(shifts, Columns, whole);
         return reading with
         {
             ShiftX = x,
             ShiftY = y,
-            RotationDegrees = Math.Atan2(fit.Motion.H21, fit.Motion.H11) * 180 / Math.PI,
+            RotationDegrees = Math.Atan2(whole.H21, whole.H11) * 180 / Math.PI,
             Wobble = wobble,
             WobbleCycles = cycles,
         };
