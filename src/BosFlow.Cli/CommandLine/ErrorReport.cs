@@ -40,7 +40,7 @@ internal static class ErrorReport
                 (ExitCode.Failed, ["A native library is missing on this machine; bosflow doctor says which and how to install it."]),
             UnauthorizedAccessException denied => (ExitCode.Failed, [$"Access was refused: {Sentence(denied.Message)} Change the permissions, or choose another folder with --output."]),
             IOException io => (ExitCode.Failed, [$"Reading or writing failed: {Sentence(io.Message)}{Details(talk, io)}"]),
-            OutOfMemoryException memory => (ExitCode.Failed, [$"The memory of this machine is not enough; finished frames are kept. Go on with --threads 1, or on a machine with more memory.{Details(talk, memory)}"]),
+            OutOfMemoryException memory => (ExitCode.Failed, [$"The memory of this machine is not enough; finished frames are kept. Use --threads 1, or go on on a machine with more memory.{Details(talk, memory)}"]),
             _ => (ExitCode.Failed, [$"This is a fault in bosflow ({exception.GetType().Name}): {Sentence(exception.Message)}{Details(talk, exception)}"]),
         };
     }

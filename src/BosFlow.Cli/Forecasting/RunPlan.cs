@@ -39,7 +39,7 @@ internal sealed record RunPlan
             foreach (string warning in prepared.Footage.Info.Warnings.Concat(BoardWords.Warnings(prepared)))
                 yield return warning;
             if (Trouble is not null)
-                yield return $"{Trouble} Time and disk cannot be foretold.";
+                yield return $"{Trouble} Time and disk cannot be foretold; give a range of frames that can be measured, with --frames.";
             if (Forecast?.Failures is { } failures)
                 yield return $"Of the frames measured for the forecast, {failures}";
             if (Forecast is { } forecast && forecast.Bytes > Disk.FreeBytes)

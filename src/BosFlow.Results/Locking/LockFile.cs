@@ -10,6 +10,8 @@ namespace BosFlow.Results.Locking;
 /// </summary>
 internal sealed class LockFile : IDisposable
 {
+    private const int FileExists = 17; // EEXIST
+
     private readonly string path;
     private readonly string head;
     private readonly Lock gate = new();
@@ -41,7 +43,8 @@ internal sealed class LockFile : IDisposable
         {
             stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.ReadWrite | FileShare.Delete);
         }
-        catch (IOException) when (File.Exists(path))
+        // The number counts: the file may be gone again by the time one looks for it.
+        catch (IOException exception) when (exception.HResult == FileExists || File.Exists(path))
         {
             return null;
         }

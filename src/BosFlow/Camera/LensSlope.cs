@@ -1,5 +1,3 @@
-using MathNet.Numerics;
-
 namespace BosFlow.Camera;
 
 /// <summary>What a lens does to the slopes (x, y) of a ray against its axis.</summary>
@@ -27,7 +25,7 @@ internal sealed class LensSlope
         p = parameters;
         fisheye = parameters.Kind == LensKind.Fisheye;
         fourth = fisheye ? parameters.Radial4 : 0;
-        double turn = TurningPoint([1, 3 * p.Radial1, 5 * p.Radial2, 7 * p.Radial3, 9 * fourth]);
+        double turn = TurningPoint();
         largest = fisheye ? Math.Min(turn, Math.PI / 2) : turn;
     }
 
@@ -127,16 +125,25 @@ internal sealed class LensSlope
         return (factor, ((Rise(t) / (1 + (r * r))) - factor) / (r * r));
     }
 
-    // Square root of the smallest positive root of a polynomial in the square.
-    private static double TurningPoint(double[] coefficients)
+    // Looked for step by step and then by halves: a lens that bends back within a step and forth again is none.
+    private double TurningPoint()
     {
-        int degree = Array.FindLastIndex(coefficients, coefficient => coefficient != 0);
-        if (degree < 1)
-            return double.PositiveInfinity;
-        return FindRoots.Polynomial(coefficients[..(degree + 1)])
-            .Where(root => Math.Abs(root.Imaginary) < 1e-9 * (1 + Math.Abs(root.Real)) && root.Real > 0)
-            .Select(root => Math.Sqrt(root.Real))
-            .DefaultIfEmpty(double.PositiveInfinity)
-            .Min();
+        const double Farthest = 10; // 84 degrees from the axis
+        const double Step = 0.005;
+        for (double t = Step; t <= Farthest; t += Step)
+        {
+            if (Rise(t) > 0)
+                continue;
+            (double rising, double falling) = (t - Step, t);
+            for (int halving = 0; halving < 50; halving++)
+            {
+                double middle = (rising + falling) / 2;
+                (rising, falling) = Rise(middle) > 0 ? (middle, falling) : (rising, middle);
+            }
+
+            return rising;
+        }
+
+        return double.PositiveInfinity;
     }
 }

@@ -49,7 +49,7 @@ public sealed class RunForecastTests
 
         Assert.Equal(ExitCode.DoneWithLosses, dry.ExitCode);
         Assert.Contains("could be measured", dry.Error, StringComparison.Ordinal);
-        Assert.Contains("Time and disk cannot be foretold.", dry.Error, StringComparison.Ordinal);
+        Assert.Contains("Time and disk cannot be foretold; give a range of frames", dry.Error, StringComparison.Ordinal);
         Assert.False(Directory.Exists(small.RunFolder));
     }
 

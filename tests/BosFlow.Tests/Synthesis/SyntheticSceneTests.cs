@@ -107,10 +107,10 @@ public sealed class SyntheticSceneTests
     public void Scene_ImpossibleRecipe_NamesEveryProblem()
     {
         ConfigurationException refusal = Assert.Throws<ConfigurationException>(() => new SyntheticScene(
-            Recipe with { Width = 5, FlowOffCount = 9, Sensor = new SensorSettings { Bits = 12 } }, CancellationToken.None));
+            Recipe with { Width = 5, FlowOffCount = 9, Sensor = new SensorSettings { Bits = 14 } }, CancellationToken.None));
         Assert.Contains("5 x 80 px", refusal.Message, StringComparison.Ordinal);
         Assert.Contains("flow-off frames is 9", refusal.Message, StringComparison.Ordinal);
-        Assert.Contains("12 bits", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("14 bits", refusal.Message, StringComparison.Ordinal);
     }
 
     [Fact]
