@@ -19,7 +19,7 @@ public sealed class CampaignTests
         ForeignReader reader = ForeignReaders.All.Single(reader => reader.Name == name);
         int count = name == "video-ffmpeg" ? MutantsOfVideos : MutantsOfFiles;
 
-        IReadOnlyList<Verdict> verdicts = await Campaign.RunAsync(reader, count);
+        IReadOnlyList<Verdict> verdicts = await Campaign.RunAsync(reader, 0, count);
 
         Assert.Equal(count, verdicts.Count);
         Assert.Empty(verdicts.Where(verdict => !verdict.IsAllowed).Select(verdict => verdict.ToLine()));

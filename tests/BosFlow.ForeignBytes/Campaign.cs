@@ -8,17 +8,17 @@ public static class Campaign
     /// <summary>Longest that a mutant may take; generous, since a busy machine is slow.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromSeconds(60);
 
-    /// <summary>Reads mutants 0 to count - 1.</summary>
-    public static async Task<IReadOnlyList<Verdict>> RunAsync(ForeignReader reader, int count)
+    /// <summary>Reads a number of mutants from a first one on.</summary>
+    public static async Task<IReadOnlyList<Verdict>> RunAsync(ForeignReader reader, int first, int count)
     {
         ArgumentNullException.ThrowIfNull(reader);
         List<Verdict> verdicts = [];
         while (verdicts.Count < count)
         {
             int before = verdicts.Count;
-            Outcome? end = await WorkAsync(reader, count, verdicts).ConfigureAwait(false);
+            Outcome? end = await WorkAsync(reader, first + before, first + count, verdicts).ConfigureAwait(false);
             if (end is { } fault && verdicts.Count < count)
-                verdicts.Add(new Verdict(verdicts.Count, fault, "the process that read it"));
+                verdicts.Add(new Verdict(first + verdicts.Count, fault, "the process that read it"));
             else if (verdicts.Count == before)
                 throw new InvalidOperationException($"The process that reads {reader.Name} gave no verdict.");
         }
@@ -27,9 +27,9 @@ public static class Campaign
     }
 
     // Null where the process came to its end by itself.
-    private static async Task<Outcome?> WorkAsync(ForeignReader reader, int count, List<Verdict> verdicts)
+    private static async Task<Outcome?> WorkAsync(ForeignReader reader, int next, int end, List<Verdict> verdicts)
     {
-        var start = new ProcessStartInfo("dotnet", [typeof(Campaign).Assembly.Location, reader.Name, FormattableString.Invariant($"{verdicts.Count}"), FormattableString.Invariant($"{count}")])
+        var start = new ProcessStartInfo("dotnet", [typeof(Campaign).Assembly.Location, reader.Name, FormattableString.Invariant($"{next}"), FormattableString.Invariant($"{end}")])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,

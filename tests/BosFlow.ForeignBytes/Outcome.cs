@@ -6,10 +6,10 @@ public enum Outcome
     /// <summary>It was read: the mutation left something usable.</summary>
     Accepted,
 
-    /// <summary>It was refused by sentences that name the file.</summary>
+    /// <summary>It was refused by sentences that name the file, or the one beside it that it belongs to.</summary>
     Refused,
 
-    /// <summary>It was refused, but a sentence does not name the file or is more than one line.</summary>
+    /// <summary>It was refused, but a sentence names no file or is more than one line.</summary>
     Unclear,
 
     /// <summary>An exception that is no answer to a user.</summary>

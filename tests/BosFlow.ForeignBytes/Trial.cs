@@ -52,7 +52,10 @@ public static class Trial
     private static (Outcome Outcome, string Words) Refusal(Sample sample, IReadOnlyList<string> sentences)
     {
         string name = Path.GetFileName(sample.Path);
-        bool isClear = sentences.Count > 0 && sentences.All(sentence => sentence.Contains(name, StringComparison.Ordinal) && !sentence.Contains('\n', StringComparison.Ordinal));
+        // Of two files that belong together, such as a board's description and table, the other one may be named.
+        string folder = Path.GetDirectoryName(sample.Path) + "/";
+        bool isClear = sentences.Count > 0 && sentences.All(sentence =>
+            (sentence.Contains(name, StringComparison.Ordinal) || sentence.Contains(folder, StringComparison.Ordinal)) && !sentence.Contains('\n', StringComparison.Ordinal));
         return (isClear ? Outcome.Refused : Outcome.Unclear, string.Join(" | ", sentences));
     }
 

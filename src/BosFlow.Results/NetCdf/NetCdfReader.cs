@@ -14,7 +14,7 @@ internal static class NetCdfReader
         bool intact;
         try
         {
-            ObjectHeaders.Walk(bytes);
+            ClaimedSizes.Check(bytes, ObjectHeaders.Walk(bytes));
             using var stream = new MemoryStream(bytes, writable: false);
             using NativeFile file = H5File.Open(stream);
             (content, string digest) = Content(file, bytes.Length);

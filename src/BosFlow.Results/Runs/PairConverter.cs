@@ -9,7 +9,7 @@ internal sealed class PairConverter : JsonConverter<(double, double)>
     public override (double, double) Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
         double[] pair = JsonSerializer.Deserialize<double[]>(ref reader, options) ?? [];
-        return pair is [double first, double second] ? (first, second) : throw new JsonException("A pair of numbers is expected.");
+        return pair is [double first, double second] && double.IsFinite(first) && double.IsFinite(second) ? (first, second) : throw new JsonException("A pair of finite numbers is expected.");
     }
 
     public override void Write(Utf8JsonWriter writer, (double, double) value, JsonSerializerOptions options)

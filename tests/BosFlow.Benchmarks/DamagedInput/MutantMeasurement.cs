@@ -19,7 +19,7 @@ internal static class MutantMeasurement
         var verdicts = new IReadOnlyList<Verdict>[ForeignReaders.All.Count];
         Parallel.For(0, verdicts.Length, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
         {
-            verdicts[i] = Campaign.RunAsync(ForeignReaders.All[i], Mutants).GetAwaiter().GetResult();
+            verdicts[i] = Campaign.RunAsync(ForeignReaders.All[i], 0, Mutants).GetAwaiter().GetResult();
             Console.Error.WriteLine($"{ForeignReaders.All[i].Name}: done");
         });
         ReportFile.Write(options.Output, string.Create(CultureInfo.InvariantCulture, $"""
@@ -31,7 +31,7 @@ internal static class MutantMeasurement
             for extreme numbers, odd letters or brackets in brackets. Where a format has checksums, every other mutant of PNG and netCDF files gets them put right, so that what lies behind
             them is reached. Each mutant has a number, and the number makes it again. They are read in a process of their own.
 
-            Required: each is read, or refused by sentences of one line that name the file. Not allowed: any other exception, a process that ends, no answer within
+            Required: each is read, or refused by sentences of one line that name the file, or the one beside it that it belongs to. Not allowed: any other exception, a process that ends, no answer within
             {Campaign.Longest.TotalSeconds} s, more than {Trial.MostBytes >> 20} MB of memory (of the reading process, without ffmpeg's) for files of some kilobytes.
             That a mutant is accepted is no fault: plain pixels, JPEG and video streams have no checksum that would show the damage.
 
