@@ -33,6 +33,7 @@ internal static class CaseMapping
             Registration = Registration(values),
             Displacement = Displacement(values),
             Rig = Rig(values),
+            LensFile = values.Optional(CameraKeys.Lens),
             BoardDescription = values.Optional(BoardKeys.Description),
             Gas = GasMapping.Of(values),
             Flow = FlowMapping.Of(values),

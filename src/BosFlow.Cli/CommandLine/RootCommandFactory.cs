@@ -21,6 +21,7 @@ internal static class RootCommandFactory
         root.Add(NewCommand.Create(environment));
         root.Add(PlanCommand.Create(environment));
         root.Add(PrintCommand.Create(environment));
+        root.Add(CalibrateCommand.Create(environment));
         root.Add(TriageCommand.Create(environment));
         root.Add(RunCommand.Create(environment));
         root.Add(RenderCommand.Create(environment));

@@ -33,9 +33,10 @@ public static class RunPreparation
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(remark);
         LoadedCase loaded = CaseFileReader.Read(settings.CasePath);
-        ExperimentCase experiment = loaded.Experiment;
-        IFootage footage = FootageOpener.Open(experiment.Footage, loaded.Folder, cancellationToken);
+        IFootage footage = FootageOpener.Open(loaded.Experiment.Footage, loaded.Folder, cancellationToken);
         FootageInfo info = footage.Info;
+        loaded = LensOpener.Open(loaded, info);
+        ExperimentCase experiment = loaded.Experiment;
         experiment = experiment with { Registration = RowTiming.Complete(experiment.Registration, info.TimesSeconds, info.Height, experiment.Displacement.WindowPixels) };
         IReadOnlyList<int> indices = settings.Frames is null
             ? FrameSelection.Resolve(experiment.Footage, info)
@@ -48,11 +49,12 @@ public static class RunPreparation
         long bytes = info.Files.Concat(reference.Files).Sum(file => new FileInfo(file).Length);
         if (bytes > BytesWorthARemark)
             remark($"Taking the fingerprint of {bytes >> 20} MB of footage.");
-        var sources = SourceWatch.Begin(info.Files, [.. reference.Files, .. BoardOpener.Files(loaded)]);
+        var sources = SourceWatch.Begin(info.Files, [.. reference.Files, .. BoardOpener.Files(loaded), .. LensOpener.Files(loaded)]);
         var identity = RunIdentity.Of(experiment, info, reference.Files, scale, cancellationToken);
         RunSettings fitting = MemoryPlan.Fit(
             settings, GC.GetGCMemoryInfo().TotalAvailableMemoryBytes, threads => MemoryPlan.Expected(experiment, info, reference, threads), remark);
         IReadOnlyList<RunInput> boardInputs = InputHashing.Hash("board", BoardOpener.Files(loaded), cancellationToken);
+        IReadOnlyList<RunInput> lensInputs = InputHashing.Hash("lens", LensOpener.Files(loaded), cancellationToken);
         return new PreparedRun
         {
             Settings = fitting,
@@ -60,11 +62,11 @@ public static class RunPreparation
             OutputFolder = settings.OutputFolder ?? loaded.OutputFolder,
             Footage = footage,
             FrameIndices = indices,
-            Sources = sources.With([.. identity.Inputs, .. boardInputs]),
+            Sources = sources.With([.. identity.Inputs, .. boardInputs, .. lensInputs]),
             Reference = reference,
             Scale = scale,
             SeenMetresPerPixel = BoardOpener.SeenScale(board, reference),
-            Identity = identity with { Board = BoardOpener.Facts(board, boardInputs), Inputs = [.. identity.Inputs, .. boardInputs] },
+            Identity = identity with { Board = BoardOpener.Facts(board, boardInputs), Inputs = [.. identity.Inputs, .. boardInputs, .. lensInputs] },
         };
     }
 }

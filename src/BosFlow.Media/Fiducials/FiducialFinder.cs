@@ -25,7 +25,7 @@ public static class FiducialFinder
     {
         ArgumentNullException.ThrowIfNull(picture);
         QuietOpenCv.Ensure();
-        byte[] levels = ToBytes(picture);
+        byte[] levels = StretchedLevels.Of(picture);
         using Mat image = Mat.FromPixelData(picture.Height, picture.Width, MatType.CV_8UC1, levels);
         using Dictionary dictionary = CvAruco.GetPredefinedDictionary((PredefinedDictionaryType)Family);
         using var detector = new ArucoDetector(dictionary, Parameters(picture), new RefineParameters());
@@ -56,29 +56,5 @@ public static class FiducialFinder
             AdaptiveThreshWinSizeStep = 10,
             MinMarkerPerimeterRate = 4 * LeastPixels / 1.5 / longer,
         };
-    }
-
-    /// <summary>Grey levels stretched from the picture's darkest to its brightest, for detection alone.</summary>
-    private static byte[] ToBytes(GrayImage picture)
-    {
-        float low = float.PositiveInfinity;
-        float high = float.NegativeInfinity;
-        foreach (float level in picture.Pixels)
-        {
-            if (level < low)
-                low = level;
-            if (level > high)
-                high = level;
-        }
-
-        float scale = high > low ? 255 / (high - low) : 0;
-        byte[] bytes = new byte[picture.Pixels.Length];
-        for (int i = 0; i < bytes.Length; i++)
-        {
-            float level = picture.Pixels[i];
-            bytes[i] = float.IsNaN(level) ? (byte)0 : (byte)(((level - low) * scale) + 0.5f);
-        }
-
-        return bytes;
     }
 }

@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Displacement;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
@@ -15,6 +16,8 @@ internal static class ReportSettings
         if (c.Footage.FrameRateHz is { } rate)
             yield return ["Frame rate, as given", $"{Figures.Exact(rate)} Hz"];
         yield return ["Reference picture", $"{summary.Reference.Description} ({Figures.Count(summary.Reference.FrameCount, "frame", "frames")})"];
+        if (c.Lens is { } lens)
+            yield return ["Lens", $"{c.LensFile}: {(lens.Kind == LensKind.Fisheye ? "fisheye" : "pinhole with radial and tangential terms")}, focal length {Figures.Text(Math.Sqrt(lens.FocalX * lens.FocalY))} px; vectors and their places are those of the ideal picture, as are x and y in all results"];
         yield return ["Region", Region(c)];
         yield return ["Motion taken out", Motion(c.Registration.Motion)];
         foreach (IReadOnlyList<string> row in Displacement(c.Displacement))

@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Density;
 using BosFlow.Displacement;
 using BosFlow.Footage;
@@ -26,6 +27,12 @@ public sealed record ExperimentCase
 
     /// <summary>Distances and camera; null = displacements only, no gradient.</summary>
     public RigGeometry? Rig { get; init; }
+
+    /// <summary>Path of the lens file, relative to the case's folder; null = the lens is taken for ideal.</summary>
+    public string? LensFile { get; init; }
+
+    /// <summary>The lens that the file describes; null = the lens is taken for ideal.</summary>
+    public LensParameters? Lens { get; init; }
 
     /// <summary>Path of the description of the printed background, relative to the case's folder; null = none is given.</summary>
     public string? BoardDescription { get; init; }

@@ -14,9 +14,22 @@ internal sealed class FrameProcessor
     private readonly IMotionEstimator estimator;
     private readonly IDisplacementStage engine;
     private readonly BackgroundRemover remover;
+    private readonly LensCorrection? lens;
+    private readonly PixelMask shown;
 
-    public FrameProcessor(GrayImage reference, PixelMask measurable, IMotionEstimator estimator, IDisplacementStage engine, BackgroundRemover remover)
+    /// <summary>Joins what a frame passes through.</summary>
+    /// <param name="reference">Reference picture.</param>
+    /// <param name="measurable">Pixels that may be used, of the pictures as filmed.</param>
+    /// <param name="estimator">Coarse motion.</param>
+    /// <param name="engine">Displacement.</param>
+    /// <param name="remover">Takes the background's motion out, in the coordinates of the result.</param>
+    /// <param name="lens">Corrects the displacement; null = the lens is taken for ideal.</param>
+    /// <param name="shown"><paramref name="measurable"/> in the coordinates of the result.</param>
+    public FrameProcessor(
+        GrayImage reference, PixelMask measurable, IMotionEstimator estimator, IDisplacementStage engine, BackgroundRemover remover, LensCorrection? lens, PixelMask shown)
     {
+        this.lens = lens;
+        this.shown = shown;
         this.reference = reference;
         this.measurable = measurable;
         this.estimator = estimator;
@@ -27,7 +40,7 @@ internal sealed class FrameProcessor
     /// <summary>The frame's result. Whatever goes wrong with the frame is in it: only cancellation and lack of memory are thrown.</summary>
     public FrameResult Measure(Frame frame, CancellationToken cancellationToken)
     {
-        var failure = new FrameFailure(frame, engine.Grid, measurable);
+        var failure = new FrameFailure(frame, engine.Grid, shown);
         if (frame.Image is null)
             return failure.Because(frame.Failure ?? "The frame holds no picture.", VectorFlags.OutOfFrame, null);
         FrameQuality? quality = null;
@@ -70,6 +83,8 @@ internal sealed class FrameProcessor
 
         cancellationToken.ThrowIfCancellationRequested();
         VectorField total = engine.Measure(matched, predictor, cancellationToken);
+        if (lens is not null)
+            total = lens.Correct(total);
         double valid = ValidFraction(total);
         if (valid == 0)
             return failure.Because("Not a single vector could be measured: the frame does not show the pattern of the reference, or is blurred or too noisy.", VectorFlags.NotConverged, quality);

@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Optics;
@@ -28,6 +29,7 @@ public static class RunPipeline
         request = request with { FrameIndices = request.Part.Frames(request.FrameIndices) };
         int total = request.FrameIndices.Count;
         RegionMask region = RegionMask.Build(request.Case.Region, info.Width, info.Height);
+        LensModel? lens = request.Case.Lens is { } parameters ? new LensModel(parameters) : null;
         DensityStep.Check(request.Case, info);
         OpticalScale? scale = request.Case.Rig is null ? null : OpticalScaling.From(request.Case.Rig, request.Case.Gas);
 
@@ -48,9 +50,12 @@ public static class RunPipeline
 
         IMotionEstimator estimator = stages.CreateEstimator(reference.Image, region.Undisturbed, request.Case.Registration);
         IDisplacementStage engine = stages.CreateEngine(reference.Image, region.Measurable, request.Case.Displacement);
+        PixelMask undisturbed = lens is null ? region.Undisturbed : IdealPicture.Of(region.Undisturbed, lens);
+        PixelMask shown = lens is null ? region.Measurable : IdealPicture.Of(region.Measurable, lens);
+        LensCorrection? correction = lens is null ? null : Correction(lens, engine.Grid, request.Case.Displacement);
         var remover = new BackgroundRemover(
-            engine.Grid, request.Case.Displacement.WindowPixels, region.Undisturbed, request.Case.Registration, request.Case.Region.Flow.Count > 0, reference.MeanRows);
-        var processor = new FrameProcessor(reference.Image, region.Measurable, estimator, engine, remover);
+            engine.Grid, request.Case.Displacement.WindowPixels, undisturbed, request.Case.Registration, request.Case.Region.Flow.Count > 0, reference.MeanRows);
+        var processor = new FrameProcessor(reference.Image, region.Measurable, estimator, engine, remover, correction, shown);
 
         request.Sources?.CheckAll(cancellationToken);
         new FrameRun(request, processor, progress).Measure(pending, cancellationToken);
@@ -68,19 +73,29 @@ public static class RunPipeline
         {
             Case = request.Case,
             Footage = info,
-            Reference = reference,
+            Reference = lens is null ? reference : reference with { Image = IdealPicture.Of(reference.Image, lens) },
             Statistics = gathered.Statistics,
             Scale = scale,
             DerivedFields = scale is null ? [] : DerivedFields.From(gathered.Statistics, scale),
-            Density = DensityStep.Convert(request, gathered, remover.ErrorsOfMean(gathered.Records, common), cancellationToken),
+            Density = DensityStep.Convert(lens is null ? request : request with { Case = request.Case with { Flow = IdealPicture.Of(request.Case.Flow, lens) } }, gathered, remover.ErrorsOfMean(gathered.Records, common), cancellationToken),
             Frames = gathered.Records,
             Warnings = warnings,
         }, cancellationToken);
         return Outcome(gathered.Records, failed, total - pending.Length, warnings);
     }
 
+    private static LensCorrection Correction(LensModel lens, NodeGrid grid, DisplacementSettings settings) =>
+        new(lens, grid, WindowOverlap.Correlation(settings.WindowPixels, grid.Spacing, settings.Weighting));
+
     private static void Check(RunRequest request)
     {
+        FootageInfo info = request.Footage.Info;
+        if (request.Case.Lens is { } lens && (lens.Width != info.Width || lens.Height != info.Height))
+        {
+            throw new InputDataException(FormattableString.Invariant(
+                $"The lens was calibrated with pictures of {lens.Width} x {lens.Height} px and the footage has {info.Width} x {info.Height} px: calibrate with the camera's setting of the footage, or remove [camera] lens."));
+        }
+
         ArgumentOutOfRangeException.ThrowIfLessThan(request.Options.Threads, 1);
         if (request.FrameIndices.Count == 0)
             throw new InputDataException("No frame is chosen: widen the range of frames to use.");

@@ -21,6 +21,7 @@ public static class ValidationPlan
         yield return HotJetStudy.Run(quick ? 3 : 12, settings, cancellationToken);
         yield return RegistrationStudy.Run(2, isRequired: true, settings, cancellationToken);
         yield return RegistrationStudy.Run(1, isRequired: false, settings, cancellationToken);
+        yield return LensStudy.Run(settings, cancellationToken);
         if (!quick)
         {
             yield return RollingShutterStudy.Run(12, 24, 2, isRequired: true, settings, cancellationToken);

@@ -8,6 +8,15 @@ internal static class CameraKeys
 {
     private const string Name = "camera";
 
+    public static readonly TextKey Lens = new()
+    {
+        Section = Name,
+        Name = "lens",
+        Description = "The lens file from bosflow calibrate; vectors and their places are corrected through it, and x and y of the results are those of the ideal picture. Without it the lens is taken for ideal.",
+        What = "a path",
+        Example = TomlLiteral.Of("lens.toml"),
+    };
+
     public static readonly IntegerKey PictureWidth = Size("picture_width_px", "Width of the pictures, as they are recorded.", 4056);
 
     public static readonly IntegerKey PictureHeight = Size("picture_height_px", "Height of the pictures, as they are recorded.", 3040);
@@ -51,8 +60,8 @@ internal static class CameraKeys
 
     public static readonly CaseSection Section = new(
         Name,
-        "The camera for bosflow plan; a run takes these from the pictures and ignores what stands here.",
-        [PictureWidth, PictureHeight, Exposure, Readout, Noise, Focus, Vibration, VibrationRate])
+        "The camera. A run takes lens from here; the other keys are for bosflow plan, since a run finds them in the pictures.",
+        [Lens, PictureWidth, PictureHeight, Exposure, Readout, Noise, Focus, Vibration, VibrationRate])
     {
         IsListedBriefly = true,
     };
