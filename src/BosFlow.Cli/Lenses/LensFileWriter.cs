@@ -11,7 +11,7 @@ namespace BosFlow.Cli.Lenses;
 internal static class LensFileWriter
 {
     // As many as fit in a lens file; what a video brings is one file.
-    private const int MostInputs = 400;
+    private const int MostInputs = 150;
 
     /// <summary>The text of a lens file.</summary>
     /// <param name="calibration">The calibration.</param>
