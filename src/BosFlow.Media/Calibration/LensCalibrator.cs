@@ -88,7 +88,8 @@ public static class LensCalibrator
                 Keep(mat);
             LensParameters lens = Read(camera, terms, kind, width, height);
             var model = new LensModel(lens);
-            return (lens, [.. views.Select((view, i) => CalibratedView.Of(view, new TargetPose(Triple(rotations[i]), Triple(positions[i])), model))]);
+            CalibratedView[] fitted = [.. views.Select((view, i) => CalibratedView.Of(view, new TargetPose(Triple(rotations[i]), Triple(positions[i])), model))];
+            return fitted.All(view => double.IsFinite(view.Rms)) ? (lens, fitted) : throw new ArgumentException("The polynomial of the lens turns back among the points.", nameof(views));
         }
         catch (Exception exception) when (exception is OpenCVException or ArgumentException)
         {
@@ -110,7 +111,8 @@ public static class LensCalibrator
 
     private static LensParameters Read(Mat camera, Mat terms, LensKind kind, int width, int height)
     {
-        double Term(int i) => terms.Total() > i ? terms.At<double>(i) : 0;
+        double[] found = Values(terms);
+        double Term(int i) => i < found.Length ? found[i] : 0;
         var lens = new LensParameters
         {
             Kind = kind,
@@ -128,5 +130,13 @@ public static class LensCalibrator
             : lens with { Tangential1 = Term(2), Tangential2 = Term(3), Radial3 = Term(4) };
     }
 
-    private static (double X, double Y, double Z) Triple(Mat mat) => (mat.At<double>(0), mat.At<double>(1), mat.At<double>(2));
+    private static (double X, double Y, double Z) Triple(Mat mat) => Values(mat) is [double x, double y, double z] ? (x, y, z) : throw new ArgumentException("A pose needs three numbers.", nameof(mat));
+
+    // All numbers, whether they lie in a row, a column or the channels of one element.
+    private static double[] Values(Mat mat)
+    {
+        using Mat line = mat.Reshape(1, 1);
+        line.GetArray(out double[] values);
+        return values;
+    }
 }
