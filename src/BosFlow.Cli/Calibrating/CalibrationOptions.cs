@@ -85,7 +85,7 @@ internal sealed class CalibrationOptions
         (string? squares, string? discs, string? printed) = (parsed.GetValue(checkerboard), parsed.GetValue(circles), parsed.GetValue(board));
         if (new[] { squares, discs, printed }.Count(given => given is not null) != 1)
         {
-            problems.Add("Say what the pictures show, one of: --checkerboard 9x6 --square-mm 20, --circles 7x5 --spacing-mm 15, --board board.json.");
+            problems.Add("It is not said what the pictures show: give --checkerboard 9x6 --square-mm 20, --circles 7x5 --spacing-mm 15, or --board board.json.");
             return null;
         }
 

@@ -27,11 +27,11 @@ internal sealed record CalibrationVerdict(IReadOnlyList<string> Refusals, IReadO
         if (!(calibration.Rms <= LargestRms))
             refusals.Add(FormattableString.Invariant($"The points miss by {calibration.Rms:0.00} px RMS, more than {LargestRms} px: check that the target is flat and its numbers right, take sharper pictures, or try the other --model."));
         else if (calibration.Rms > PoorRms)
-            warnings.Add(FormattableString.Invariant($"The points miss by {calibration.Rms:0.00} px RMS; a flat target in sharp pictures gives less than {PoorRms} px."));
+            warnings.Add(FormattableString.Invariant($"The points miss by {calibration.Rms:0.00} px RMS, where a flat target in sharp pictures gives less than {PoorRms} px: check that the target is flat and the pictures are sharp."));
         if (!(turn >= LeastTurnDegrees))
-            refusals.Add(FormattableString.Invariant($"The target is turned by {turn:0.0} degrees at most from picture to picture, so that the focal length cannot be told from the distance: tilt it by 20 to 45 degrees to all sides."));
+            refusals.Add(FormattableString.Invariant($"The target is turned by {turn:0.0} degrees at most from picture to picture, so that the focal length cannot be told from the distance: take pictures with the target tilted by 20 to 45 degrees to all sides."));
         else if (turn < GoodTurnDegrees)
-            warnings.Add(FormattableString.Invariant($"The target is turned by {turn:0} degrees at most from picture to picture; 20 to 45 degrees to all sides make the focal length surer."));
+            warnings.Add(FormattableString.Invariant($"The target is turned by {turn:0} degrees at most from picture to picture: take pictures with the target tilted by 20 to 45 degrees to all sides, which makes the focal length surer."));
         if (!(focalError <= LargestFocalError))
             refusals.Add(FormattableString.Invariant($"The focal length is uncertain by {100 * focalError:0.0} %, more than {100 * LargestFocalError:0} %: take more pictures with the target tilted and near."));
         if (calibration.Coverage < LeastCoverage)
@@ -39,7 +39,7 @@ internal sealed record CalibrationVerdict(IReadOnlyList<string> Refusals, IReadO
         if (calibration.UncoveredCorners.Count > 0)
             warnings.Add($"No point was seen near the {string.Join(", ", calibration.UncoveredCorners)} corner of the picture, where the distortion is largest: take pictures with the target there.");
         if (calibration.Views.Count < FewViews)
-            warnings.Add(FormattableString.Invariant($"Only {calibration.Views.Count} pictures serve; {FewViews} to 20 make a lens that can be relied on."));
+            warnings.Add(FormattableString.Invariant($"Only {calibration.Views.Count} pictures serve: take {FewViews} to 20 for a lens that can be relied on."));
         return new CalibrationVerdict(refusals, warnings);
     }
 }

@@ -37,7 +37,8 @@ internal static class LensFileReader
         CaseKey[] needed = [LensKeys.Model, LensKeys.Width, LensKeys.Height, LensKeys.FocalX, LensKeys.FocalY, LensKeys.CentreX, LensKeys.CentreY];
         foreach (CaseKey key in needed.Where(key => !values.Has(key)))
             problems.Add(0, $"{key.FullName} is missing; write the file again with bosflow calibrate.");
-        foreach (CaseKey key in (fisheye ? LensKeys.Tangential : [LensKeys.Radial[3]]).Where(values.Has))
+        IReadOnlyList<NumberKey> foreign = fisheye ? LensKeys.Tangential : [LensKeys.Radial[3]];
+        foreach (NumberKey key in foreign.Where(values.Has))
             problems.Add(values.LineOf(key), $"{key.FullName} is no number of a {(fisheye ? "fisheye" : "pinhole")} lens; remove it, or change lens.model.");
         problems.ThrowIfAny();
         double Term(NumberKey key) => values.Number(key) ?? 0;

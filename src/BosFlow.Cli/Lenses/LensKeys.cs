@@ -25,8 +25,8 @@ internal static class LensKeys
     public static readonly NumberKey FocalY = Number(Lens, "focal_length_y_px", 1, 1e6);
     public static readonly NumberKey CentreX = Number(Lens, "centre_x_px", -1e5, 1e5);
     public static readonly NumberKey CentreY = Number(Lens, "centre_y_px", -1e5, 1e5);
-    public static readonly NumberKey[] Radial = [.. Enumerable.Range(1, 4).Select(i => Number(Lens, FormattableString.Invariant($"radial_{i}"), -1e3, 1e3))];
-    public static readonly NumberKey[] Tangential = [.. Enumerable.Range(1, 2).Select(i => Number(Lens, FormattableString.Invariant($"tangential_{i}"), -10, 10))];
+    public static readonly IReadOnlyList<NumberKey> Radial = [.. Enumerable.Range(1, 4).Select(i => Number(Lens, FormattableString.Invariant($"radial_{i}"), -1e3, 1e3))];
+    public static readonly IReadOnlyList<NumberKey> Tangential = [.. Enumerable.Range(1, 2).Select(i => Number(Lens, FormattableString.Invariant($"tangential_{i}"), -10, 10))];
 
     /// <summary>The sections: the lens itself, the standard uncertainty of its numbers, and where it came from.</summary>
     public static readonly IReadOnlyList<CaseSection> Sections =
