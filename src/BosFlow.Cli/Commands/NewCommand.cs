@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Json.Nodes;
 using BosFlow.Cli.CaseFile;
 using BosFlow.Cli.CommandLine;
+using BosFlow.Results.Files;
 
 namespace BosFlow.Cli.Commands;
 
@@ -59,9 +60,8 @@ public static class NewCommand
         try
         {
             Directory.CreateDirectory(folder);
-            string temporary = file + ".part";
-            File.WriteAllText(temporary, CaseTemplate.Write());
-            File.Move(temporary, file);
+            if (!AtomicFile.CreateText(file, CaseTemplate.Write()))
+                throw new InputDataException($"{file} exists already and is not overwritten; give another folder.");
         }
         catch (UnauthorizedAccessException exception)
         {
