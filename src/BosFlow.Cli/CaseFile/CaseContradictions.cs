@@ -60,7 +60,7 @@ internal static class CaseContradictions
 
     private static void Registration(CaseValues values, CaseProblems problems)
     {
-        if (values.Or(RegistrationKeys.Readout, 0) == 0)
+        if (values.Or(RegistrationKeys.Readout, new ReadoutChoice(0)).Milliseconds == 0)
         {
             if (values.Has(RegistrationKeys.HighestVibration))
                 problems.Add(values.LineOf(RegistrationKeys.HighestVibration), "registration.highest_vibration_hz counts only for a rolling shutter; give readout_ms too, or remove it.");

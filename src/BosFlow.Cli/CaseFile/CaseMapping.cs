@@ -1,3 +1,4 @@
+using BosFlow.Cli.CaseFile.Keys;
 using BosFlow.Cli.CaseFile.Sections;
 using BosFlow.Displacement;
 using BosFlow.Footage;
@@ -92,11 +93,13 @@ internal static class CaseMapping
     private static RegistrationSettings Registration(CaseValues values)
     {
         var standard = new RegistrationSettings();
+        ReadoutChoice readout = values.Or(RegistrationKeys.Readout, new ReadoutChoice(0));
         return new RegistrationSettings
         {
             Motion = values.Or(RegistrationKeys.Motion, standard.Motion),
             LargestShiftPixels = values.Or(RegistrationKeys.LargestShift, standard.LargestShiftPixels),
-            ReadoutSeconds = values.Or(RegistrationKeys.Readout, 0) / 1e3,
+            ReadoutSeconds = (readout.Milliseconds ?? 0) / 1e3,
+            EstimatesReadout = readout.Milliseconds is null,
             HighestVibrationHertz = values.Number(RegistrationKeys.HighestVibration),
         };
     }

@@ -82,6 +82,8 @@ internal sealed record RunPlan
             ? $"Measured:  {frames.Count} frames{range}{shard}{present}"
             : $"Gathered:  {frames.Count} frames{range}, all of which must be measured";
         yield return $"Reference: {prepared.Reference.Description}";
+        if (prepared.Case.Experiment.Registration is { ReadoutSigmaSeconds: { } sigma } found)
+            yield return FormattableString.Invariant($"Readout:   {found.ReadoutSeconds * 1e3:0.000} ms, standard uncertainty {sigma * 1e3:0.000} ms, found from the footage");
         yield return prepared.Scale is { } scale
             ? FormattableString.Invariant($"Scale:     {scale.BackgroundMetresPerPixel * 1e3:0.####} mm/px on the background; 1 px of displacement is {Math.Abs(scale.DensityGradientPathPerPixel):G4} kg m-3 along the ray")
             : "Scale:     none; displacements in px only (the case has no [rig])";
@@ -101,6 +103,8 @@ internal sealed record RunPlan
         ["height_px"] = prepared.Footage.Info.Height,
         ["frames"] = prepared.Settings.Part.Frames(prepared.FrameIndices).Count,
         ["reference"] = prepared.Reference.Description,
+        ["readout_ms"] = prepared.Case.Experiment.Registration.ReadoutSeconds * 1e3,
+        ["readout_sigma_ms"] = prepared.Case.Experiment.Registration.ReadoutSigmaSeconds * 1e3,
         ["board"] = BoardWords.Document(prepared),
         ["output_folder"] = prepared.OutputFolder,
         ["threads"] = prepared.Settings.Threads,

@@ -37,12 +37,12 @@ public static class RunPreparation
         FootageInfo info = footage.Info;
         loaded = LensOpener.Open(loaded, info);
         ExperimentCase experiment = loaded.Experiment;
-        experiment = experiment with { Registration = RowTiming.Complete(experiment.Registration, info.TimesSeconds, info.Height, experiment.Displacement.WindowPixels) };
-        IReadOnlyList<int> indices = settings.Frames is null
+                IReadOnlyList<int> indices = settings.Frames is null
             ? FrameSelection.Resolve(experiment.Footage, info)
             : FrameSelection.Parse(settings.Frames, info.FrameCount, "--frames");
         _ = RegionMask.Build(experiment.Region, info.Width, info.Height);
         DensityStep.Check(experiment, info);
+        experiment = experiment with { Registration = ReadoutOpener.Complete(experiment, footage, settings.Threads, remark, cancellationToken) };
         ReferenceSource reference = ReferenceOpener.Open(experiment, loaded.Folder, footage, cancellationToken);
         BoardDocument? board = BoardOpener.Open(loaded);
         OpticalScale? scale = experiment.Rig is null ? null : OpticalScaling.From(experiment.Rig, experiment.Gas);

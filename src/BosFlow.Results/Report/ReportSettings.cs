@@ -20,6 +20,8 @@ internal static class ReportSettings
             yield return ["Lens", $"{c.LensFile}: {(lens.Kind == LensKind.Fisheye ? "fisheye" : "pinhole with radial and tangential terms")}, focal length {Figures.Text(Math.Sqrt(lens.FocalX * lens.FocalY))} px; vectors and their places are those of the ideal picture, as are x and y in all results"];
         yield return ["Region", Region(c)];
         yield return ["Motion taken out", Motion(c.Registration.Motion)];
+        if (Readout(c.Registration) is { } readout)
+            yield return ["Readout of the rows", readout];
         foreach (IReadOnlyList<string> row in Displacement(c.Displacement))
             yield return row;
         foreach (IReadOnlyList<string> row in ReportRigSettings.Rows(c, summary.Scale))
@@ -35,6 +37,15 @@ internal static class ReportSettings
         MotionModel.Homography => "plane-to-plane projection (homography)",
         _ => throw new ArgumentOutOfRangeException(nameof(model), model, null),
     };
+
+    /// <summary>The readout time and what the motion of the rows rests on; null where rows are read at once.</summary>
+    private static string? Readout(RegistrationSettings r)
+    {
+        if (r.ReadoutSeconds == 0)
+            return null;
+        string how = r.ReadoutSigmaSeconds is { } sigma ? $" \u00b1 {Figures.Text(sigma * 1e3)} ms, found from the shake of the footage" : ", as given";
+        return $"{Figures.Exact(r.ReadoutSeconds * 1e3)} ms{how}; each row has a motion of its own, smooth between {Figures.Count(r.RowIntervals + 1, "knot", "knots")}";
+    }
 
     private static string Region(ExperimentCase c)
     {

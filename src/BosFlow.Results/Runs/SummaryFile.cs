@@ -1,6 +1,7 @@
 using BosFlow.Displacement;
 using BosFlow.Optics;
 using BosFlow.Pipeline;
+using BosFlow.Registration;
 using BosFlow.Results.NetCdf;
 using BosFlow.Statistics;
 
@@ -43,6 +44,7 @@ internal static class SummaryFile
             new("frames_asked", summary.Frames.Count),
             new("frames_measured", summary.Frames.Count(f => f.Failure is null)),
             .. ScaleAttributes.Of(summary.Scale),
+            .. Readout(summary.Case.Registration),
         ];
         if (summary.DerivedFields.Count > 0)
             attributes.Add(new(DerivedName, summary.DerivedFields.Select(f => f.Name).ToArray()));
@@ -74,6 +76,15 @@ internal static class SummaryFile
         string[] names = content.Attribute(listName) as string[] ?? [];
         return [.. names.Select(content.Variable).Select(v =>
             new ScalarField(v.Name, v.LongName, v.Unit ?? "1", grid, content.Values<float>(v.Name), content.Values<float>($"sigma_{v.Name}")))];
+    }
+
+    private static IEnumerable<NetCdfAttribute> Readout(RegistrationSettings registration)
+    {
+        if (registration.ReadoutSeconds == 0)
+            yield break;
+        yield return new("readout_s", registration.ReadoutSeconds);
+        if (registration.ReadoutSigmaSeconds is { } sigma)
+            yield return new("readout_sigma_s", sigma);
     }
 
     private static NetCdfVariable Mean(string name, string title, float[] values, bool scaled) =>

@@ -12,6 +12,12 @@ public sealed record RegistrationSettings
     /// <summary>Time from the reading of the first row of a frame to that of the last, s; 0 = all rows at once (global shutter).</summary>
     public double ReadoutSeconds { get; init; }
 
+    /// <summary>Whether <see cref="ReadoutSeconds"/> is to be found from the footage (<see cref="ReadoutEstimator"/>) before the run.</summary>
+    public bool EstimatesReadout { get; init; }
+
+    /// <summary>Standard uncertainty of a readout time that was found, s; null where it was given.</summary>
+    public double? ReadoutSigmaSeconds { get; init; }
+
     /// <summary>Highest frequency of vibration that is followed within a frame, Hz; null = three times the frame rate.</summary>
     public double? HighestVibrationHertz { get; init; }
 

@@ -38,9 +38,12 @@ public static class RowTiming
         return settings with { RowIntervals = Math.Max(intervals, FewestIntervals) };
     }
 
-    // The shortest time between neighbours is the frame period: frames may have been dropped between others.
-    private static double ShortestPeriod(IReadOnlyList<double> times)
+    /// <summary>The frame period: the shortest time between neighbours, since frames may have been dropped between others.</summary>
+    /// <param name="times">Times of the frames, s; NaN where none is known.</param>
+    /// <returns>Seconds; infinite where no two times are known.</returns>
+    public static double ShortestPeriod(IReadOnlyList<double> times)
     {
+        ArgumentNullException.ThrowIfNull(times);
         double shortest = double.PositiveInfinity;
         for (int i = 1; i < times.Count; i++)
         {

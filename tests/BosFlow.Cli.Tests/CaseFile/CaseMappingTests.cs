@@ -82,6 +82,16 @@ public sealed class CaseMappingTests
     }
 
     [Fact]
+    public void Parse_ReadoutToBeEstimated_SaysSo()
+    {
+        RegistrationSettings registration = CaseText.Parse(CaseText.Smallest + "[registration]\nreadout_ms = \"estimate\"\n").Experiment.Registration;
+
+        Assert.True(registration.EstimatesReadout);
+        Assert.Equal(0, registration.ReadoutSeconds);
+        Assert.False(CaseText.Parse(CaseText.Smallest + "[registration]\nreadout_ms = 9\n").Experiment.Registration.EstimatesReadout);
+    }
+
+    [Fact]
     public void Parse_SmallestCase_HasTheDefaultsOfTheRecords()
     {
         ExperimentCase experiment = CaseText.Parse(CaseText.Smallest).Experiment;

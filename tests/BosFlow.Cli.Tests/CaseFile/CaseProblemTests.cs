@@ -53,6 +53,8 @@ public sealed class CaseProblemTests
 
         { "[registration]\nreadout_ms = 9.5\nmotion = \"homography\"\n", "case.toml, line 4: registration.readout_ms asks for a motion of each row, which motion = \"homography\" does not allow; write \"shift\" or \"similarity\"." },
         { "[registration]\nreadout_ms = 9.5\nmotion = \"none\"\n", "case.toml, line 4: registration.readout_ms asks for a motion of each row, which motion = \"none\" does not allow; write \"shift\" or \"similarity\"." },
+        { "[registration]\nreadout_ms = \"estimate\"\nmotion = \"none\"\n", "case.toml, line 4: registration.readout_ms asks for a motion of each row, which motion = \"none\" does not allow; write \"shift\" or \"similarity\"." },
+        { "[registration]\nreadout_ms = \"guess\"\n", "case.toml, line 4: registration.readout_ms = \"guess\" is not known; give a number from 0 to 1000 ms, or \"estimate\"." },
         { "[registration]\nhighest_vibration_hz = 90\n", "case.toml, line 4: registration.highest_vibration_hz counts only for a rolling shutter; give readout_ms too, or remove it." },
     };
 

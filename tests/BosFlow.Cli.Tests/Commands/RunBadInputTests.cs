@@ -21,6 +21,14 @@ public sealed class RunBadInputTests : IDisposable
     }
 
     [Fact]
+    public async Task Run_ReadoutThatTheFootageDoesNotTell_IsRefused()
+    {
+        small.WriteCase(SmallCase.Text.Replace("motion = \"none\"", "readout_ms = \"estimate\"", StringComparison.Ordinal));
+
+        await Refused("too few places with texture to follow its rows by", "give it in ms");
+    }
+
+    [Fact]
     public async Task Run_CaseFileIsAPicture_IsRefused() => await Refused("is no text", caseFile: "reference.png");
 
     [Fact]

@@ -33,13 +33,11 @@ internal static class RegistrationKeys
         Default = TomlLiteral.Of(Standard.LargestShiftPixels),
     };
 
-    public static readonly NumberKey Readout = new()
+    public static readonly ReadoutKey Readout = new()
     {
         Section = Name,
         Name = "readout_ms",
-        Description = "Rolling shutter: time from the reading of the first row of a frame to that of the last. Each row then gets a motion of its own. 0 for a global shutter.",
-        Minimum = 0,
-        Maximum = 1e3,
+        Description = "Rolling shutter: time from the reading of the first row of a frame to that of the last. Each row then gets a motion of its own. 0 for a global shutter; \"estimate\" finds it from the shake of the footage, with its uncertainty.",
         Default = TomlLiteral.Of(0.0),
     };
 
