@@ -17,7 +17,18 @@ public static class BSplineWarp
     /// <param name="v">Displacement down, px; same length.</param>
     /// <param name="target">Grey levels; same length.</param>
     /// <param name="inside">1 where the position lies at least <see cref="BorderMargin"/> within the picture, else 0; same length.</param>
-    public static void Row(BSplineImage image, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, Span<float> target, Span<float> inside)
+    public static void Row(BSplineImage image, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, Span<float> target, Span<float> inside) =>
+        Row(image, 0, y, u, v, target, inside);
+
+    /// <summary>Deforms part of a row: target[k] = picture(firstX + k + u[k], y + v[k]).</summary>
+    /// <param name="image">The picture.</param>
+    /// <param name="firstX">Column of the first pixel before displacement, px.</param>
+    /// <param name="y">Row before displacement, px.</param>
+    /// <param name="u">Displacement to the right, px; finite.</param>
+    /// <param name="v">Displacement down, px; same length.</param>
+    /// <param name="target">Grey levels; same length.</param>
+    /// <param name="inside">1 where the position lies at least <see cref="BorderMargin"/> within the picture, else 0; same length.</param>
+    public static void Row(BSplineImage image, int firstX, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, Span<float> target, Span<float> inside)
     {
         ArgumentNullException.ThrowIfNull(image);
         if (v.Length != u.Length || target.Length != u.Length || inside.Length != u.Length)
@@ -27,13 +38,13 @@ public static class BSplineWarp
         if (Vector.IsHardwareAccelerated)
         {
             for (; x <= u.Length - lanes; x += lanes)
-                Block(image, x, y, u, v, target, inside);
+                Block(image, firstX + x, y, u[x..], v[x..], target[x..], inside[x..]);
         }
 
-        RowReference(image, x, y, u[x..], v[x..], target[x..], inside[x..]);
+        RowReference(image, firstX + x, y, u[x..], v[x..], target[x..], inside[x..]);
     }
 
-    /// <summary>The plain definition of <see cref="Row"/>, pixel by pixel.</summary>
+    /// <summary>The plain definition of the deformation of a row, pixel by pixel.</summary>
     /// <param name="image">The picture.</param>
     /// <param name="firstX">Column of the first pixel.</param>
     /// <param name="y">Row before displacement, px.</param>
@@ -94,14 +105,14 @@ public static class BSplineWarp
     {
         int lanes = Vector<float>.Count;
         Vector<float> column = Vector.CreateSequence<float>(x, 1);
-        Vector<float> wantedX = column + new Vector<float>(u[x..]);
-        Vector<float> wantedY = new Vector<float>(y) + new Vector<float>(v[x..]);
+        Vector<float> wantedX = column + new Vector<float>(u);
+        Vector<float> wantedY = new Vector<float>(y) + new Vector<float>(v);
         Vector<float> px = Vector.Min(Vector.Max(wantedX, Vector<float>.Zero), new Vector<float>(image.Width - 1));
         Vector<float> py = Vector.Min(Vector.Max(wantedY, Vector<float>.Zero), new Vector<float>(image.Height - 1));
         var margin = new Vector<float>(BorderMargin);
         Vector<int> within = Vector.GreaterThanOrEqual(wantedX, margin) & Vector.LessThanOrEqual(wantedX, new Vector<float>(image.Width - 1 - BorderMargin))
             & Vector.GreaterThanOrEqual(wantedY, margin) & Vector.LessThanOrEqual(wantedY, new Vector<float>(image.Height - 1 - BorderMargin));
-        Vector.ConditionalSelect(within, Vector<float>.One, Vector<float>.Zero).CopyTo(inside[x..]);
+        Vector.ConditionalSelect(within, Vector<float>.One, Vector<float>.Zero).CopyTo(inside);
         Vector<float> floorX = Vector.Floor(px), floorY = Vector.Floor(py);
         Vector<float> tx = px - floorX, ty = py - floorY;
         Vector<int> shift = Vector.ConvertToInt32(floorX - column) + (Vector.ConvertToInt32(floorY) * image.Stride);
@@ -112,7 +123,7 @@ public static class BSplineWarp
         if (Vector.EqualsAll(shift, new Vector<int>(first)))
         {
             ref float here = ref Unsafe.Add(ref origin, start + first);
-            (cubic ? Cubic(ref here, image.Stride, tx, ty) : Quintic(ref here, image.Stride, tx, ty)).CopyTo(target[x..]);
+            (cubic ? Cubic(ref here, image.Stride, tx, ty) : Quintic(ref here, image.Stride, tx, ty)).CopyTo(target);
             return;
         }
 
@@ -141,7 +152,7 @@ public static class BSplineWarp
             pending = Vector.AndNot(pending, same);
         }
 
-        result.CopyTo(target[x..]);
+        result.CopyTo(target);
     }
 
     private static Vector<float> Cubic(ref float here, int stride, Vector<float> tx, Vector<float> ty)

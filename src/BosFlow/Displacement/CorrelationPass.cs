@@ -34,7 +34,7 @@ internal sealed class CorrelationPass : IRefinementPass
         laneMatches = new MatchedWindow[lanes];
     }
 
-    public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, CancellationToken cancellationToken)
+    public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {
         int nextRow = 0;
         for (int y = 0; y < texture.Height && nextRow < windows.Layout.Grid.Rows; y++)

@@ -17,6 +17,7 @@ public sealed class DisplacementEngine
 {
     private readonly ReferenceTexture texture;
     private readonly ReferenceWindows windows;
+    private readonly BlockReference? blocks;
     private readonly DisplacementSettings settings;
     private readonly ConcurrentBag<FrameMeasurement> idle = [];
 
@@ -38,6 +39,8 @@ public sealed class DisplacementEngine
         WindowLayout layout = Layout(reference.Width, reference.Height, settings);
         texture = new ReferenceTexture(reference, measurable);
         windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
+        if (settings.SubPixel == SubPixelMethod.LeastSquares && BlockLayout.Of(layout, settings.Weighting) is { } blockLayout)
+            blocks = new BlockReference(texture, windows, blockLayout);
     }
 
     /// <summary>Centres of the final windows, px of the reference.</summary>
@@ -61,15 +64,25 @@ public sealed class DisplacementEngine
     /// <param name="cancellationToken">Stops between two rows of pixels.</param>
     /// <returns>Total displacement (motion and flow) at every node, px, with 1-sigma and flags.</returns>
     /// <exception cref="ArgumentException">The frame has another size than the reference.</exception>
-    public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken)
+    public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken) => Measure(frame, predictor, 1, cancellationToken);
+
+    /// <summary>Measures one frame with several threads. Many frames are better measured side by side, one thread each.</summary>
+    /// <param name="frame">Flow frame of the reference's size, grey levels on any linear scale; NaN pixels are masked.</param>
+    /// <param name="predictor">Expected motion of the background; the search starts from it. It remains in the result.</param>
+    /// <param name="threads">Threads that may work at once, the caller's included, at least 1. The result does not depend on it.</param>
+    /// <param name="cancellationToken">Stops between two parts of the picture.</param>
+    /// <returns>Total displacement (motion and flow) at every node, px, with 1-sigma and flags.</returns>
+    /// <exception cref="ArgumentException">The frame has another size than the reference.</exception>
+    public VectorField Measure(GrayImage frame, IPictureMotion predictor, int threads, CancellationToken cancellationToken)
     {
+        ArgumentOutOfRangeException.ThrowIfLessThan(threads, 1);
         ArgumentNullException.ThrowIfNull(frame);
         ArgumentNullException.ThrowIfNull(predictor);
         if (frame.Width != texture.Width || frame.Height != texture.Height)
             throw new ArgumentException($"The frame is {frame.Width} x {frame.Height} px, the reference {texture.Width} x {texture.Height}.", nameof(frame));
         if (!idle.TryTake(out FrameMeasurement? measurement))
-            measurement = new FrameMeasurement(texture, windows, settings);
-        VectorField field = measurement.Measure(frame, predictor, cancellationToken);
+            measurement = new FrameMeasurement(texture, windows, blocks, settings);
+        VectorField field = measurement.Measure(frame, predictor, threads == 1 ? FrameThreads.One : new FrameThreads(threads), cancellationToken);
         idle.Add(measurement);
         return field;
     }

@@ -16,15 +16,15 @@ internal sealed class FrameMeasurement
     private readonly float[] steerV;
     private readonly float[] scratch;
 
-    public FrameMeasurement(ReferenceTexture texture, ReferenceWindows windows, DisplacementSettings settings)
+    public FrameMeasurement(ReferenceTexture texture, ReferenceWindows windows, BlockReference? blocks, DisplacementSettings settings)
     {
         this.settings = settings;
         NodeGrid grid = windows.Layout.Grid;
         prepared = new PreparedFrame(settings.Interpolation);
         coarse = new CoarsePass(texture, settings.CoarseWindowPixels);
-        refinement = settings.SubPixel == SubPixelMethod.LeastSquares
-            ? new LeastSquaresPass(texture, windows)
-            : new CorrelationPass(texture, windows);
+        refinement = settings.SubPixel != SubPixelMethod.LeastSquares ? new CorrelationPass(texture, windows)
+            : blocks is null ? new LeastSquaresPass(texture, windows)
+            : new BlockPass(texture, windows, blocks);
         predictorField = new PredictorField(grid, texture.Width, texture.Height);
         state = new NodeState(grid);
         steerU = new float[grid.Count];
@@ -32,19 +32,20 @@ internal sealed class FrameMeasurement
         scratch = new float[grid.Count];
     }
 
-    public VectorField Measure(GrayImage frame, IPictureMotion motion, CancellationToken cancellationToken)
+    public VectorField Measure(GrayImage frame, IPictureMotion motion, FrameThreads threads, CancellationToken cancellationToken)
     {
         prepared.Load(frame);
         SetMotion(coarse.State, motion);
         SetMotion(state, motion);
+        predictorField.SetMotion(motion);
         coarse.Run(prepared, cancellationToken);
         PredictorUpdate.Resample(coarse.State.Grid, coarse.State.U, state.Grid, steerU);
         PredictorUpdate.Resample(coarse.State.Grid, coarse.State.V, state.Grid, steerV);
         PredictorUpdate.Resample(coarse.State.Grid, coarse.State.PeakRatio, state.Grid, state.PeakRatio);
         for (int pass = 1; pass <= settings.Passes; pass++)
         {
-            predictorField.Set(steerU, steerV, motion);
-            refinement.Run(prepared, predictorField, state, cancellationToken);
+            predictorField.Set(steerU, steerV);
+            refinement.Run(prepared, predictorField, state, threads, cancellationToken);
             FlagLowCorrelation();
             if (pass < settings.Passes)
                 Steer();

@@ -4,5 +4,5 @@ namespace BosFlow.Displacement;
 internal interface IRefinementPass
 {
     /// <summary>Measures every node and puts displacement beyond the motion, sigma, correlation and flags into the state.</summary>
-    void Run(PreparedFrame frame, PredictorField predictor, NodeState state, CancellationToken cancellationToken);
+    void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken);
 }

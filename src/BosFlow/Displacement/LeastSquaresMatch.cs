@@ -19,29 +19,55 @@ internal static class LeastSquaresMatch
     public const int Terms = 5;
 
     // The gain of a window that matches nothing is near zero: below this share of the expected one there is no solution.
-    private const double LeastGain = 0.05;
+    internal const double LeastGain = 0.05;
 
-    private const double PredictorScatter = 1.05;
+    internal const double PredictorScatter = 1.05;
 
     // The noise part of the gradients is never taken to be more than this share of them: beyond, the estimate is a guess.
-    private const double LargestNoiseShare = 0.5;
+    internal const double LargestNoiseShare = 0.5;
 
     public static bool TrySolve(
         ReadOnlySpan<double> inverse, ReadOnlySpan<double> sums, double weight, double squaredWeightRatio, out MatchedWindow match)
     {
         Span<double> p = stackalloc double[4];
+        double explained = Fit(inverse, sums, p);
+        double variation = sums[4] - (sums[3] * sums[3] / weight);
+        return TryResult(inverse, p, p[2], sums[4] - explained, variation, weight, squaredWeightRatio, out match);
+    }
+
+    /// <summary>The same from sums of the difference e = G - A, which keep digits that those of G lose.</summary>
+    /// <param name="inverse">Inverse of the normal matrix.</param>
+    /// <param name="sums">Sums of e gx, e gy, e A, e, e^2.</param>
+    /// <param name="squaredLevels">Sum of A^2.</param>
+    /// <param name="levels">Sum of A.</param>
+    /// <param name="weight">Number of pixels.</param>
+    /// <param name="match">The result.</param>
+    public static bool TrySolveDifference(
+        ReadOnlySpan<double> inverse, ReadOnlySpan<double> sums, double squaredLevels, double levels, double weight, out MatchedWindow match)
+    {
+        Span<double> p = stackalloc double[4];
+        double explained = Fit(inverse, sums, p);
+        double level = sums[3] + levels;
+        double variation = sums[4] + (2 * sums[2]) + squaredLevels - (level * level / weight);
+        return TryResult(inverse, p, 1 + p[2], sums[4] - explained, variation, weight, 1, out match);
+    }
+
+    private static double Fit(ReadOnlySpan<double> inverse, ReadOnlySpan<double> sums, Span<double> p)
+    {
         SymmetricInverse4.Multiply(inverse, sums[..4], p);
-        double gain = p[2];
-        double explained = (p[0] * sums[0]) + (p[1] * sums[1]) + (p[2] * sums[2]) + (p[3] * sums[3]);
-        double squared = sums[4];
-        double variation = squared - (sums[3] * sums[3] / weight);
+        return (p[0] * sums[0]) + (p[1] * sums[1]) + (p[2] * sums[2]) + (p[3] * sums[3]);
+    }
+
+    private static bool TryResult(
+        ReadOnlySpan<double> inverse, ReadOnlySpan<double> p, double gain, double unexplained, double variation, double weight, double squaredWeightRatio, out MatchedWindow match)
+    {
         if (!(variation > 0) || !(gain > LeastGain))
         {
             match = default;
             return false;
         }
 
-        double residual = Math.Max(0, squared - explained);
+        double residual = Math.Max(0, unexplained);
         double variance = residual / Math.Max(1, weight - 4) * squaredWeightRatio;
         double correlation = Math.Sqrt(Math.Max(0, 1 - (residual / variation)));
         double noise = 0.5 * variance * weight * SplineGradient.NoiseGain;

@@ -26,7 +26,7 @@ internal sealed class LeastSquaresPass : IRefinementPass
         squaredWeightRatio = squares / sum * (squares / sum);
     }
 
-    public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, CancellationToken cancellationToken)
+    public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {
         for (int y = 0; y < texture.Height; y++)
         {

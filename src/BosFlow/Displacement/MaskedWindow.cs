@@ -13,7 +13,7 @@ internal static class MaskedWindow
         int left = layout.Left(node % layout.Grid.Columns), top = layout.Top(node / layout.Grid.Columns);
         Span<double> matrix = stackalloc double[SymmetricInverse4.PackedLength];
         Span<double> sums = stackalloc double[LeastSquaresMatch.Terms];
-        Span<int> causes = stackalloc int[DeformedBand.OutsideFrame + 1];
+        Span<double> causes = stackalloc double[DeformedBand.OutsideFrame + 1];
         matrix.Clear();
         sums.Clear();
         causes.Clear();
@@ -59,7 +59,9 @@ internal static class MaskedWindow
         return LeastSquaresMatch.TrySolve(inverse, sums, weight, squaredWeight / weight, out match) ? VectorFlags.None : VectorFlags.LowCorrelation;
     }
 
-    private static VectorFlags Prevailing(ReadOnlySpan<int> causes)
+    /// <summary>What most of the missing pixels miss.</summary>
+    /// <param name="causes">Number of pixels by code.</param>
+    public static VectorFlags Prevailing(ReadOnlySpan<double> causes)
     {
         if (causes[DeformedBand.OutsideFrame] >= causes[PixelDefects.Glare] && causes[DeformedBand.OutsideFrame] >= causes[PixelDefects.NotRecorded])
             return VectorFlags.OutOfFrame;

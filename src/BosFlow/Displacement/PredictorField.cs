@@ -20,6 +20,12 @@ internal sealed class PredictorField
     private readonly int rows;
     private readonly float[] nodeU;
     private readonly float[] nodeV;
+    private readonly float[] motionU;
+    private readonly float[] motionV;
+    private readonly float[] leastU;
+    private readonly float[] leastV;
+    private readonly float[] mostU;
+    private readonly float[] mostV;
     private readonly float[] lineU;
     private readonly float[] lineV;
 
@@ -32,28 +38,41 @@ internal sealed class PredictorField
         rows = grid.Rows + (2 * padRows);
         nodeU = new float[columns * rows];
         nodeV = new float[columns * rows];
+        motionU = new float[columns * rows];
+        motionV = new float[columns * rows];
+        leastU = new float[rows];
+        leastV = new float[rows];
+        mostU = new float[rows];
+        mostV = new float[rows];
         lineU = new float[columns];
         lineV = new float[columns];
     }
 
-    /// <summary>Takes the displacement beyond the motion (complete, without NaN) and adds the motion; beyond the outermost nodes the former goes on linearly.</summary>
-    public void Set(ReadOnlySpan<float> u, ReadOnlySpan<float> v, Registration.IPictureMotion motion)
+    /// <summary>Takes the motion that all passes over a frame start from.</summary>
+    public void SetMotion(Registration.IPictureMotion motion)
     {
-        Spread(u, nodeU);
-        Spread(v, nodeV);
         for (int row = 0; row < rows; row++)
         {
             double y = grid.OriginY + ((row - padRows) * grid.Spacing);
             for (int column = 0; column < columns; column++)
             {
-                (double mu, double mv) = motion.DisplacementAt(grid.OriginX + ((column - padColumns) * grid.Spacing), y);
-                nodeU[(row * columns) + column] += (float)mu;
-                nodeV[(row * columns) + column] += (float)mv;
+                (double u, double v) = motion.DisplacementAt(grid.OriginX + ((column - padColumns) * grid.Spacing), y);
+                motionU[(row * columns) + column] = (float)u;
+                motionV[(row * columns) + column] = (float)v;
             }
         }
     }
 
-    private void Spread(ReadOnlySpan<float> values, float[] target)
+    /// <summary>Takes the displacement beyond the motion (complete, without NaN) and adds the motion; beyond the outermost nodes the former goes on linearly.</summary>
+    public void Set(ReadOnlySpan<float> u, ReadOnlySpan<float> v)
+    {
+        Spread(u, nodeU, motionU);
+        Spread(v, nodeV, motionV);
+        FindRange(nodeU, leastU, mostU);
+        FindRange(nodeV, leastV, mostV);
+    }
+
+    private void Spread(ReadOnlySpan<float> values, float[] target, float[] motion)
     {
         for (int row = 0; row < grid.Rows; row++)
         {
@@ -64,6 +83,16 @@ internal sealed class PredictorField
 
         for (int column = 0; column < columns; column++)
             Continue(target.AsSpan(column), columns, padRows, grid.Rows);
+        Add(target, motion);
+    }
+
+    private static void Add(float[] target, float[] motion)
+    {
+        int lanes = Vector<float>.Count, i = 0;
+        for (; i <= target.Length - lanes; i += lanes)
+            (new Vector<float>(target, i) + new Vector<float>(motion, i)).CopyTo(target, i);
+        for (; i < target.Length; i++)
+            target[i] += motion[i];
     }
 
     // The slope is taken over as many nodes as are to be continued, so that noise does not grow with the distance.
@@ -85,6 +114,73 @@ internal sealed class PredictorField
     {
         int at = (((node / grid.Columns) + padRows) * columns) + (node % grid.Columns) + padColumns;
         return (nodeU[at], nodeV[at]);
+    }
+
+    /// <summary>Displacement of the motion alone at a node, px.</summary>
+    public (float U, float V) MotionAtNode(int node)
+    {
+        int at = (((node / grid.Columns) + padRows) * columns) + (node % grid.Columns) + padColumns;
+        return (motionU[at], motionV[at]);
+    }
+
+    /// <summary>The row of nodes, counted from outside the grid, whose line lies above a row of pixels or on it; never the outermost rows, between which no cubic fits.</summary>
+    public int NodesAbove(int y) => Math.Clamp((int)(((y - grid.OriginY) / grid.Spacing) + padRows), 1, rows - 3);
+
+    /// <summary>Weights of the four rows of nodes around a row of pixels: the one before <paramref name="above"/>, it, and the two after.</summary>
+    public void RowWeights(int y, int above, Span<float> weights) => Weights((float)(((y - grid.OriginY) / grid.Spacing) + padRows - above), weights);
+
+    /// <summary>Displacement along a row of nodes, at every column of pixels: of the row of <see cref="NodesAbove"/>.</summary>
+    /// <param name="row">Row of nodes, counted from outside the grid.</param>
+    /// <param name="width">Pixels.</param>
+    /// <param name="u">Displacement to the right, px; room for width + Vector lanes.</param>
+    /// <param name="v">Displacement down, px; the same room.</param>
+    public void AlongNodes(int row, int width, Span<float> u, Span<float> v)
+    {
+        Interpolate(nodeU.AsSpan(row * columns, columns), width, u);
+        Interpolate(nodeV.AsSpan(row * columns, columns), width, v);
+    }
+
+    /// <summary>Smallest and largest displacement to the right that interpolation can make between the four rows of nodes around one, px.</summary>
+    public (float Least, float Most) RangeU(int above) => Range(leastU, mostU, above);
+
+    /// <summary>The same, down.</summary>
+    public (float Least, float Most) RangeV(int above) => Range(leastV, mostV, above);
+
+    // The negative weights of cubic convolution sum up to 1/8 along each axis at most: 0.27 of the span for both together.
+    private static (float Least, float Most) Range(float[] leasts, float[] mosts, int above)
+    {
+        float least = float.PositiveInfinity, most = float.NegativeInfinity;
+        for (int row = above - 1; row <= above + 2; row++)
+        {
+            least = Math.Min(least, leasts[row]);
+            most = Math.Max(most, mosts[row]);
+        }
+
+        float beyond = 0.3f * (most - least);
+        return (least - beyond, most + beyond);
+    }
+
+    private void FindRange(float[] nodes, float[] leasts, float[] mosts)
+    {
+        int lanes = Vector<float>.Count;
+        for (int row = 0; row < rows; row++)
+        {
+            ReadOnlySpan<float> values = nodes.AsSpan(row * columns, columns);
+            Vector<float> wideLeast = new(float.PositiveInfinity), wideMost = new(float.NegativeInfinity);
+            int c = 0;
+            for (; c <= columns - lanes; c += lanes)
+            {
+                Vector<float> here = new(values[c..]);
+                wideLeast = Vector.Min(wideLeast, here);
+                wideMost = Vector.Max(wideMost, here);
+            }
+
+            (leasts[row], mosts[row]) = (float.PositiveInfinity, float.NegativeInfinity);
+            for (int lane = 0; lane < lanes; lane++)
+                (leasts[row], mosts[row]) = (Math.Min(leasts[row], wideLeast[lane]), Math.Max(mosts[row], wideMost[lane]));
+            for (; c < columns; c++)
+                (leasts[row], mosts[row]) = (Math.Min(leasts[row], values[c]), Math.Max(mosts[row], values[c]));
+        }
     }
 
     /// <summary>Expected displacement along one row of pixels.</summary>
@@ -120,7 +216,7 @@ internal sealed class PredictorField
 
     // One cell between two nodes after the other: within it the displacement is a cubic in x. A cell's last vector may run
     // into the next cell, which then overwrites it.
-    private void Interpolate(float[] line, int width, Span<float> target)
+    private void Interpolate(ReadOnlySpan<float> line, int width, Span<float> target)
     {
         double firstNode = grid.OriginX - (padColumns * grid.Spacing);
         float inverse = (float)(1 / grid.Spacing);

@@ -1,0 +1,62 @@
+namespace BosFlow.Displacement;
+
+/// <summary>
+/// Squares of a few pixels that make up every interrogation window without a rest, and lie within one cell between four nodes each: a window's sum is a sum of block sums,
+/// whatever the overlap.
+/// </summary>
+internal sealed class BlockLayout
+{
+    private BlockLayout(WindowLayout windows, int side)
+    {
+        Side = side;
+        FirstX = windows.FirstX;
+        FirstY = windows.FirstY;
+        PerWindow = windows.Size / side;
+        PerStep = windows.Spacing / side;
+        Columns = ((windows.Grid.Columns - 1) * PerStep) + PerWindow;
+        Rows = ((windows.Grid.Rows - 1) * PerStep) + PerWindow;
+        Tiles = ((Columns * side) + Numerics.Interpolation.TileRow.Columns - 1) / Numerics.Interpolation.TileRow.Columns;
+    }
+
+    /// <summary>Side of a block, px: 4 or 8.</summary>
+    public int Side { get; }
+
+    /// <summary>First column of pixels of the first block.</summary>
+    public int FirstX { get; }
+
+    /// <summary>First row of pixels of the first block.</summary>
+    public int FirstY { get; }
+
+    /// <summary>Blocks along a side of a window.</summary>
+    public int PerWindow { get; }
+
+    /// <summary>Blocks from one window to the next.</summary>
+    public int PerStep { get; }
+
+    /// <summary>Blocks side by side.</summary>
+    public int Columns { get; }
+
+    /// <summary>Rows of blocks.</summary>
+    public int Rows { get; }
+
+    /// <summary>Tiles of 16 px side by side that cover the blocks; the last one may reach beyond them.</summary>
+    public int Tiles { get; }
+
+    /// <summary>Width of the tiles together, px.</summary>
+    public int TiledWidth => Tiles * Numerics.Interpolation.TileRow.Columns;
+
+    /// <summary>The blocks of some windows; null where windows are weighted pixel by pixel, or no block of 4 px or more fits.</summary>
+    public static BlockLayout? Of(WindowLayout windows, WindowWeighting weighting)
+    {
+        if (weighting != WindowWeighting.TopHat)
+            return null;
+        foreach (int side in (ReadOnlySpan<int>)[8, 4])
+        {
+            // Half a window, so that no block lies astride the lines through the nodes.
+            if (windows.Size / 2 % side == 0 && windows.Spacing % side == 0)
+                return new BlockLayout(windows, side);
+        }
+
+        return null;
+    }
+}

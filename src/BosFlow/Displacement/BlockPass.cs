@@ -1,0 +1,158 @@
+using System.Collections.Concurrent;
+using BosFlow.Numerics.Interpolation;
+
+namespace BosFlow.Displacement;
+
+/// <summary>
+/// One pass of least-squares matching over all windows by sums of blocks: the frame is deformed and multiplied with the reference in one go, and a window adds up its
+/// blocks, so that the cost hardly depends on the overlap.
+/// </summary>
+internal sealed class BlockPass : IRefinementPass
+{
+    private const int RowsPerPart = 8;
+
+    private readonly ReferenceWindows windows;
+    private readonly BlockReference reference;
+    private readonly BlockLayout layout;
+    private readonly BlockSums sums;
+    private readonly PartialTile partial;
+    private readonly PartialWindow partialWindow;
+    private readonly int width;
+    private readonly int height;
+    private readonly ConcurrentBag<BlockWorkspace> idle = [];
+
+    public BlockPass(ReferenceTexture texture, ReferenceWindows windows, BlockReference reference)
+    {
+        this.windows = windows;
+        this.reference = reference;
+        layout = reference.Layout;
+        width = texture.Width;
+        height = texture.Height;
+        sums = new BlockSums(layout);
+        partial = new PartialTile(texture, layout, sums);
+        partialWindow = new PartialWindow(windows, reference, sums);
+    }
+
+    public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken)
+    {
+        threads.Run(Parts(layout.Rows), part => SumRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, layout.Rows), frame, predictor), cancellationToken);
+        int nodeRows = windows.Layout.Grid.Rows;
+        threads.Run(Parts(nodeRows), part => SolveRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, nodeRows), predictor, state), cancellationToken);
+    }
+
+    private static int Parts(int rows) => (rows + RowsPerPart - 1) / RowsPerPart;
+
+    private BlockWorkspace Take() => idle.TryTake(out BlockWorkspace? workspace) ? workspace : new BlockWorkspace(layout, windows.Layout.Grid.Columns);
+
+    private void SumRows(int first, int end, PreparedFrame frame, PredictorField predictor)
+    {
+        BlockWorkspace work = Take();
+        work.Begin();
+        for (int row = first; row < end; row++)
+        {
+            sums.Begin(row);
+            int y = layout.FirstY + (row * layout.Side);
+            work.Advance(y, layout.Side, predictor);
+            MarkTiles(row, y, frame, predictor, work.Summed);
+            TileProducts.Sum(frame.Spline, TilesOf(row, y, frame, work), work.ColumnSums);
+            for (int tile = 0; tile < layout.Tiles; tile++)
+            {
+                if (work.Summed[tile] == 0)
+                    partial.Sum(row, tile, frame, work);
+            }
+
+            SumBlocks(work.ColumnSums, sums.Row(row));
+        }
+
+        idle.Add(work);
+    }
+
+    private TileRow TilesOf(int row, int y, PreparedFrame frame, BlockWorkspace work) => new()
+    {
+        X = layout.FirstX,
+        Y = y,
+        Rows = layout.Side,
+        Summed = work.Summed,
+        U = work.U,
+        V = work.V,
+        Stride = work.Stride,
+        Weights = work.RowWeights,
+        Reference = reference.Pixels(row),
+        FrameLevel = frame.MeanLevel,
+    };
+
+    // A tile goes through the fast kernel when all its pixels are usable, surely fall within the frame, and no defect is near.
+    private void MarkTiles(int row, int y, PreparedFrame frame, PredictorField predictor, Span<byte> summed)
+    {
+        int above = predictor.NodesAbove(y);
+        (float leastU, float mostU) = predictor.RangeU(above);
+        (float leastV, float mostV) = predictor.RangeV(above);
+        ReadOnlySpan<byte> whole = reference.Whole(row);
+        const float Margin = BSplineWarp.BorderMargin;
+        bool inside = y + leastV >= Margin && y + layout.Side - 1 + mostV <= height - 1 - Margin;
+        for (int tile = 0; tile < summed.Length; tile++)
+        {
+            int x = layout.FirstX + (tile * TileRow.Columns), last = x + TileRow.Columns - 1;
+            bool sure = inside && whole[tile] != 0 && x + leastU >= Margin && last + mostU <= width - 1 - Margin;
+            summed[tile] = sure && !frame.AnyDefect(x + leastU, y + leastV, last + mostU, y + layout.Side - 1 + mostV) ? (byte)1 : (byte)0;
+        }
+    }
+
+    private void SumBlocks(ReadOnlySpan<float> columnSums, Span<float> blocks)
+    {
+        for (int term = 0; term < TileProducts.Terms; term++)
+        {
+            ReadOnlySpan<float> columns = columnSums.Slice(term * layout.TiledWidth, layout.TiledWidth);
+            Span<float> target = blocks.Slice(term * layout.Columns, layout.Columns);
+            if (layout.Side == 8)
+            {
+                for (int block = 0; block < target.Length; block++)
+                    target[block] = System.Runtime.Intrinsics.Vector256.Sum(System.Runtime.Intrinsics.Vector256.Create(columns.Slice(8 * block, 8)));
+            }
+            else
+            {
+                for (int block = 0; block < target.Length; block++)
+                    target[block] = System.Runtime.Intrinsics.Vector128.Sum(System.Runtime.Intrinsics.Vector128.Create(columns.Slice(4 * block, 4)));
+            }
+        }
+    }
+
+    private void SolveRows(int first, int end, PredictorField predictor, NodeState state)
+    {
+        BlockWorkspace work = Take();
+        int columns = windows.Layout.Grid.Columns;
+        for (int row = first; row < end; row++)
+        {
+            AddBlocks(row, work);
+            reference.Solver.Solve(row, work.WindowSums, columns, work.Matches);
+            bool anyPartial = partialWindow.Any(row);
+            for (int column = 0; column < columns; column++)
+            {
+                int node = (row * columns) + column;
+                if (!state.Begin(node, windows.Flags[node]))
+                    continue;
+                MatchedWindow match = work.Matches.At(column);
+                VectorFlags failure = double.IsNaN(match.Du) ? VectorFlags.LowCorrelation : VectorFlags.None;
+                if (anyPartial && partialWindow.IsPartial(row, column))
+                    failure = partialWindow.Match(row, column, work.WindowSums, out match);
+                RefinementResult.Store(state, node, predictor, failure, match);
+            }
+        }
+
+        idle.Add(work);
+    }
+
+    // Down the columns of blocks first, then along the row.
+    private void AddBlocks(int row, BlockWorkspace work)
+    {
+        int columns = windows.Layout.Grid.Columns, first = row * layout.PerStep;
+        for (int term = 0; term < TileProducts.Terms; term++)
+        {
+            Span<float> down = work.BlockColumn;
+            down.Clear();
+            for (int k = first; k < first + layout.PerWindow; k++)
+                RowArithmetic.Add(down, sums.Row(k).Slice(term * layout.Columns, layout.Columns));
+            RowArithmetic.SlidingSums(down, layout.PerWindow, layout.PerStep, work.WindowSums.AsSpan(term * columns, columns));
+        }
+    }
+}

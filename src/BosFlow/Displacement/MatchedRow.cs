@@ -1,0 +1,27 @@
+namespace BosFlow.Displacement;
+
+/// <summary>Results of a row of windows, side by side; a Du of NaN says that the window has no solution.</summary>
+/// <param name="columns">Windows in the row.</param>
+internal sealed class MatchedRow(int columns)
+{
+    public float[] Du { get; } = new float[columns];
+
+    public float[] Dv { get; } = new float[columns];
+
+    public float[] SigmaU { get; } = new float[columns];
+
+    public float[] SigmaV { get; } = new float[columns];
+
+    public float[] Correlation { get; } = new float[columns];
+
+    public void Set(int column, MatchedWindow match)
+    {
+        Du[column] = (float)match.Du;
+        Dv[column] = (float)match.Dv;
+        SigmaU[column] = (float)match.SigmaU;
+        SigmaV[column] = (float)match.SigmaV;
+        Correlation[column] = (float)match.Correlation;
+    }
+
+    public MatchedWindow At(int column) => new(Du[column], Dv[column], SigmaU[column], SigmaV[column], Correlation[column]);
+}
