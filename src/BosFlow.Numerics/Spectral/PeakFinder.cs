@@ -4,7 +4,7 @@ namespace BosFlow.Numerics.Spectral;
 internal static class PeakFinder
 {
     // Neighbours this near belong to the peak itself and do not count as a second one.
-    private const int PeakRadius = 2;
+    public const int PeakRadius = 2;
     private const double LargestRatio = 1000;
 
     public static CorrelationPeak Find(CorrelationPlane plane, int lane, int radius, double energyProduct)
@@ -28,7 +28,16 @@ internal static class PeakFinder
             }
         }
 
-        float second = SecondHighest(plane, lane, radius, bestX, bestY);
+        return Fit(plane, lane, (bestX, bestY), SecondHighest(plane, lane, radius, bestX, bestY), energyProduct);
+    }
+
+    /// <summary>The fraction of a pixel and the normalised height of a peak that has been found.</summary>
+    public static CorrelationPeak Fit(CorrelationPlane plane, int lane, (int X, int Y) place, float second, double energyProduct)
+    {
+        if (!(energyProduct > 0))
+            return new CorrelationPeak(double.NaN, double.NaN, 0, 1);
+        (int bestX, int bestY) = place;
+        float best = plane.At(bestX, bestY, lane);
         double scale = 1 / Math.Sqrt(energyProduct);
         double left = plane.At(bestX - 1, bestY, lane) * scale, right = plane.At(bestX + 1, bestY, lane) * scale;
         double up = plane.At(bestX, bestY - 1, lane) * scale, down = plane.At(bestX, bestY + 1, lane) * scale;

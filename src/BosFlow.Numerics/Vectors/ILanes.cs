@@ -27,6 +27,11 @@ internal interface ILanes<T>
 
     static abstract T Floor(T value);
 
+    static abstract T Absolute(T value);
+
+    /// <summary>In every lane: <paramref name="whenGreater"/> where left is greater than right, else <paramref name="otherwise"/>.</summary>
+    static abstract T SelectGreater(T left, T right, T whenGreater, T otherwise);
+
     /// <summary>Whether all lanes are equal.</summary>
     static abstract bool AllEqual(T left, T right);
 

@@ -23,6 +23,10 @@ internal readonly struct Lane1(float value) : ILanes<Lane1>
 
     public static Lane1 Floor(Lane1 value) => new(MathF.Floor(value.value));
 
+    public static Lane1 Absolute(Lane1 value) => new(MathF.Abs(value.value));
+
+    public static Lane1 SelectGreater(Lane1 left, Lane1 right, Lane1 whenGreater, Lane1 otherwise) => left.value > right.value ? whenGreater : otherwise;
+
     public static bool AllEqual(Lane1 left, Lane1 right) => left.value == right.value;
 
     public static Lane1 SelectEqual(Lane1 left1, Lane1 right1, Lane1 left2, Lane1 right2, Lane1 whenEqual, Lane1 otherwise) =>

@@ -32,6 +32,13 @@ internal readonly struct Lanes16(Vector512<float> value) : ILanes<Lanes16>
     public static Lanes16 Floor(Lanes16 value) => new(Vector512.Floor(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes16 Absolute(Lanes16 value) => new(Vector512.Abs(value.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes16 SelectGreater(Lanes16 left, Lanes16 right, Lanes16 whenGreater, Lanes16 otherwise) =>
+        new(Vector512.ConditionalSelect(Vector512.GreaterThan(left.value, right.value), whenGreater.value, otherwise.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AllEqual(Lanes16 left, Lanes16 right) => left.value == right.value;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -32,6 +32,13 @@ internal readonly struct Lanes4(Vector128<float> value) : ILanes<Lanes4>
     public static Lanes4 Floor(Lanes4 value) => new(Vector128.Floor(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes4 Absolute(Lanes4 value) => new(Vector128.Abs(value.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes4 SelectGreater(Lanes4 left, Lanes4 right, Lanes4 whenGreater, Lanes4 otherwise) =>
+        new(Vector128.ConditionalSelect(Vector128.GreaterThan(left.value, right.value), whenGreater.value, otherwise.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AllEqual(Lanes4 left, Lanes4 right) => left.value == right.value;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -32,6 +32,13 @@ internal readonly struct Lanes8(Vector256<float> value) : ILanes<Lanes8>
     public static Lanes8 Floor(Lanes8 value) => new(Vector256.Floor(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 Absolute(Lanes8 value) => new(Vector256.Abs(value.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 SelectGreater(Lanes8 left, Lanes8 right, Lanes8 whenGreater, Lanes8 otherwise) =>
+        new(Vector256.ConditionalSelect(Vector256.GreaterThan(left.value, right.value), whenGreater.value, otherwise.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AllEqual(Lanes8 left, Lanes8 right) => left.value == right.value;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

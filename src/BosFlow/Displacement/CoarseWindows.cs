@@ -6,25 +6,16 @@ internal sealed class CoarseWindows
     private const double LeastUsableShare = 0.3;
 
     private readonly ReferenceTexture texture;
+    private readonly CoarseReference reference;
     private readonly WindowLayout layout;
-    private readonly Usability[] references;
 
-    public CoarseWindows(ReferenceTexture texture, WindowLayout layout)
+    public CoarseWindows(ReferenceTexture texture, CoarseReference reference)
     {
         this.texture = texture;
-        this.layout = layout;
+        this.reference = reference;
+        layout = reference.Layout;
         Reference = new float[layout.Size * layout.Size];
         Moved = new float[layout.Size * layout.Size];
-        references = new Usability[layout.Grid.Count];
-        for (int node = 0; node < references.Length; node++)
-            references[node] = Judge(node);
-    }
-
-    private enum Usability : byte
-    {
-        TooLittle,
-        Partial,
-        Full,
     }
 
     /// <summary>Grey levels of the reference window loaded last.</summary>
@@ -36,22 +27,23 @@ internal sealed class CoarseWindows
     /// <summary>Loads the reference window of a node; false where too little of it is usable. Unusable pixels get the mean of the usable ones, so that they neither match nor mismatch.</summary>
     public bool LoadReference(int node)
     {
-        if (references[node] == Usability.TooLittle)
+        CoarseUsability usability = reference.UsabilityOf(node);
+        if (usability == CoarseUsability.TooLittle)
             return false;
-        (int left, int top) = Corner(node);
+        (int left, int top) = reference.Corner(node);
         double sum = 0, count = 0;
         for (int y = 0; y < layout.Size; y++)
         {
             int row = ((top + y) * texture.Width) + left;
             texture.Level.AsSpan(row, layout.Size).CopyTo(Reference.AsSpan(y * layout.Size));
-            for (int x = 0; x < layout.Size && references[node] == Usability.Partial; x++)
+            for (int x = 0; x < layout.Size && usability == CoarseUsability.Partial; x++)
             {
                 sum += texture.Level[row + x];
                 count += texture.Usable[row + x];
             }
         }
 
-        for (int y = 0; y < layout.Size && references[node] == Usability.Partial; y++)
+        for (int y = 0; y < layout.Size && usability == CoarseUsability.Partial; y++)
         {
             int row = ((top + y) * texture.Width) + left;
             for (int x = 0; x < layout.Size; x++)
@@ -67,7 +59,7 @@ internal sealed class CoarseWindows
     /// <summary>Loads the frame's window of a node, moved by whole pixels; false where too little of it is usable.</summary>
     public bool LoadMoved(int node, int shiftX, int shiftY, PreparedFrame frame)
     {
-        (int left, int top) = Corner(node);
+        (int left, int top) = reference.Corner(node);
         left += shiftX;
         top += shiftY;
         bool inside = left >= 0 && top >= 0 && left + layout.Size <= frame.Width && top + layout.Size <= frame.Height;
@@ -99,20 +91,4 @@ internal sealed class CoarseWindows
 
         return used >= LeastUsableShare * layout.Size * layout.Size;
     }
-
-    private Usability Judge(int node)
-    {
-        (int left, int top) = Corner(node);
-        double count = 0;
-        for (int y = 0; y < layout.Size; y++)
-        {
-            foreach (float usable in texture.Usable.AsSpan(((top + y) * texture.Width) + left, layout.Size))
-                count += usable;
-        }
-
-        double full = layout.Size * layout.Size;
-        return count == full ? Usability.Full : count >= LeastUsableShare * full ? Usability.Partial : Usability.TooLittle;
-    }
-
-    private (int Left, int Top) Corner(int node) => (layout.Left(node % layout.Grid.Columns), layout.Top(node / layout.Grid.Columns));
 }

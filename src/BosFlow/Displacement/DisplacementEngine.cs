@@ -16,6 +16,7 @@ namespace BosFlow.Displacement;
 public sealed class DisplacementEngine
 {
     private readonly ReferenceTexture texture;
+    private readonly CoarseReference coarse;
     private readonly ReferenceWindows windows;
     private readonly BlockReference? blocks;
     private readonly DisplacementSettings settings;
@@ -38,6 +39,7 @@ public sealed class DisplacementEngine
         this.settings = settings;
         WindowLayout layout = Layout(reference.Width, reference.Height, settings);
         texture = new ReferenceTexture(reference, measurable);
+        coarse = new CoarseReference(texture, settings.CoarseWindowPixels);
         windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
         if (settings.SubPixel == SubPixelMethod.LeastSquares && BlockLayout.Of(layout, settings.Weighting) is { } blockLayout)
             blocks = new BlockReference(texture, windows, blockLayout);
@@ -81,7 +83,7 @@ public sealed class DisplacementEngine
         if (frame.Width != texture.Width || frame.Height != texture.Height)
             throw new ArgumentException($"The frame is {frame.Width} x {frame.Height} px, the reference {texture.Width} x {texture.Height}.", nameof(frame));
         if (!idle.TryTake(out FrameMeasurement? measurement))
-            measurement = new FrameMeasurement(texture, windows, blocks, settings);
+            measurement = new FrameMeasurement(texture, coarse, windows, blocks, settings);
         VectorField field = measurement.Measure(frame, predictor, threads == 1 ? FrameThreads.One : new FrameThreads(threads), cancellationToken);
         idle.Add(measurement);
         return field;

@@ -12,21 +12,23 @@ internal sealed class FrameMeasurement
     private readonly IRefinementPass refinement;
     private readonly PredictorField predictorField;
     private readonly NodeState state;
+    private readonly OutlierTest outliers;
     private readonly float[] steerU;
     private readonly float[] steerV;
     private readonly float[] scratch;
 
-    public FrameMeasurement(ReferenceTexture texture, ReferenceWindows windows, BlockReference? blocks, DisplacementSettings settings)
+    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, DisplacementSettings settings)
     {
         this.settings = settings;
         NodeGrid grid = windows.Layout.Grid;
         prepared = new PreparedFrame(settings.Interpolation);
-        coarse = new CoarsePass(texture, settings.CoarseWindowPixels);
+        coarse = new CoarsePass(texture, coarseReference);
         refinement = settings.SubPixel != SubPixelMethod.LeastSquares ? new CorrelationPass(texture, windows)
             : blocks is null ? new LeastSquaresPass(texture, windows)
             : new BlockPass(texture, windows, blocks);
         predictorField = new PredictorField(grid, texture.Width, texture.Height);
         state = new NodeState(grid);
+        outliers = new OutlierTest(grid);
         steerU = new float[grid.Count];
         steerV = new float[grid.Count];
         scratch = new float[grid.Count];
@@ -38,7 +40,7 @@ internal sealed class FrameMeasurement
         SetMotion(coarse.State, motion);
         SetMotion(state, motion);
         predictorField.SetMotion(motion);
-        coarse.Run(prepared, cancellationToken);
+        coarse.Run(prepared, threads, cancellationToken);
         PredictorUpdate.Resample(coarse.State.Grid, coarse.State.U, state.Grid, steerU);
         PredictorUpdate.Resample(coarse.State.Grid, coarse.State.V, state.Grid, steerV);
         PredictorUpdate.Resample(coarse.State.Grid, coarse.State.PeakRatio, state.Grid, state.PeakRatio);
@@ -48,10 +50,10 @@ internal sealed class FrameMeasurement
             refinement.Run(prepared, predictorField, state, threads, cancellationToken);
             FlagLowCorrelation();
             if (pass < settings.Passes)
-                Steer();
+                Steer(threads, cancellationToken);
         }
 
-        OutlierReplacement.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers);
+        outliers.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers, threads, cancellationToken);
         return FieldOutput.Build(state, settings);
     }
 
@@ -68,9 +70,9 @@ internal sealed class FrameMeasurement
         }
     }
 
-    private void Steer()
+    private void Steer(FrameThreads threads, CancellationToken cancellationToken)
     {
-        OutlierReplacement.ForSteering(state, settings.OutlierThreshold, settings.OutlierNoisePixels);
+        outliers.ForSteering(state, settings.OutlierThreshold, settings.OutlierNoisePixels, threads, cancellationToken);
         state.U.CopyTo(steerU, 0);
         state.V.CopyTo(steerV, 0);
         PredictorUpdate.Fill(state.Grid, steerU);

@@ -6,6 +6,8 @@ internal static class PredictorUpdate
     /// <summary>Fills nodes without a value from their neighbours, ring by ring; all zero where nothing is known.</summary>
     public static void Fill(NodeGrid grid, float[] values)
     {
+        if (!Array.Exists(values, float.IsNaN))
+            return;
         float[] next = (float[])values.Clone();
         bool missing = true, any = true;
         while (missing && any)

@@ -10,6 +10,7 @@ internal sealed class PreparedFrame(InterpolationOrder order)
     private const int CellPixels = 16;
 
     private float[] filled = [];
+    private float[] half = [];
     private bool[] defectCells = [];
 
     public BSplineImage Spline { get; } = new((int)order);
@@ -22,6 +23,9 @@ internal sealed class PreparedFrame(InterpolationOrder order)
 
     /// <summary>Grey levels with NaN replaced by the mean, so that filters stay finite; the defects keep such pixels out of every sum.</summary>
     public ReadOnlyMemory<float> Pixels { get; private set; }
+
+    /// <summary>The same at half resolution.</summary>
+    public ReadOnlyMemory<float> Half => half;
 
     /// <summary>Code of <see cref="PixelDefects"/> at the pixel nearest to a position; positions outside are moved to the border.</summary>
     public byte DefectAt(float x, float y)
@@ -78,12 +82,22 @@ internal sealed class PreparedFrame(InterpolationOrder order)
         }
 
         Pixels = filled;
+        Halve();
         Spline.Load(filled, Width, Height);
     }
 
     private int CellColumns => (Width + CellPixels - 1) / CellPixels;
 
     private static int Cell(float position, int length) => Math.Clamp((int)position, 0, length - 1) / CellPixels;
+
+    private void Halve()
+    {
+        int width = Width / 2, height = Height / 2;
+        if (half.Length != width * height)
+            half = new float[width * height];
+        for (int y = 0; y < height; y++)
+            HalfPicture.Reduce(filled.AsSpan(2 * y * Width, Width), filled.AsSpan(((2 * y) + 1) * Width, Width), half.AsSpan(y * width, width));
+    }
 
     private void FindDefectCells()
     {

@@ -31,22 +31,25 @@ public static class VectorValidation
         if (u.Length != grid.Count || v.Length != grid.Count || trusted.Length != grid.Count)
             throw new ArgumentException($"u, v and trusted need {grid.Count} entries.");
         bool[] outlier = new bool[grid.Count];
+        for (int node = 0; node < grid.Count; node++)
+            outlier[node] = IsOutlier(grid, node, u, v, trusted, threshold, noise);
+        return outlier;
+    }
+
+    /// <summary>The test of one vector.</summary>
+    internal static bool IsOutlier(NodeGrid grid, int node, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<bool> trusted, double threshold, double noise)
+    {
+        if (!trusted[node])
+            return false;
         Span<float> neighboursU = stackalloc float[8];
         Span<float> neighboursV = stackalloc float[8];
-        for (int node = 0; node < grid.Count; node++)
-        {
-            if (!trusted[node])
-                continue;
-            int n = Neighbours(grid, node, u, v, trusted, neighboursU, neighboursV);
-            if (n < FewestNeighbours)
-                continue;
-            (double residualU, double scatterU) = Residual(u[node], neighboursU[..n], noise);
-            (double residualV, double scatterV) = Residual(v[node], neighboursV[..n], noise);
-            outlier[node] = Length(residualU, residualV) > threshold
-                && !AgreesAlongALine(grid, node, u, v, trusted, scatterU * threshold, scatterV * threshold);
-        }
-
-        return outlier;
+        int n = Neighbours(grid, node, u, v, trusted, neighboursU, neighboursV);
+        if (n < FewestNeighbours)
+            return false;
+        (double residualU, double scatterU) = Residual(u[node], neighboursU[..n], noise);
+        (double residualV, double scatterV) = Residual(v[node], neighboursV[..n], noise);
+        return Length(residualU, residualV) > threshold
+            && !AgreesAlongALine(grid, node, u, v, trusted, scatterU * threshold, scatterV * threshold);
     }
 
     private static bool AgreesAlongALine(

@@ -1,0 +1,84 @@
+using System.Numerics;
+
+namespace BosFlow.Displacement;
+
+/// <summary>
+/// The normalised-median test for many vectors side by side, as a screen: it passes only vectors that <see cref="VectorValidation"/> would surely pass, which are nearly all.
+/// </summary>
+internal sealed class NeighbourScreen(NodeGrid grid)
+{
+    // Single precision here and double precision there may differ in the last digits; whatever is this near to the threshold is left to the exact test.
+    private const float Safe = 0.999f;
+
+    private readonly float[] knownU = new float[grid.Count];
+    private readonly float[] knownV = new float[grid.Count];
+
+    /// <summary>Takes the vectors; those that are not trusted become NaN, which makes every neighbour doubtful.</summary>
+    public void Load(float[] u, float[] v, bool[] trusted)
+    {
+        for (int node = 0; node < trusted.Length; node++)
+        {
+            knownU[node] = trusted[node] ? u[node] : float.NaN;
+            knownV[node] = trusted[node] ? v[node] : float.NaN;
+        }
+    }
+
+    /// <summary>Marks the vectors of a row that need the exact test.</summary>
+    public void Doubtful(int row, double threshold, double noise, Span<bool> doubtful)
+    {
+        doubtful.Fill(true);
+        if (row == 0 || row == grid.Rows - 1)
+            return;
+        int lanes = Vector<float>.Count, first = row * grid.Columns;
+        Vector<float> e = new((float)noise), limit = new((float)(Safe * threshold * threshold));
+        for (int column = 1; column <= grid.Columns - 1 - lanes; column += lanes)
+        {
+            Vector<float> u = Residual(knownU, first + column, e), v = Residual(knownV, first + column, e);
+            Vector<int> passed = Vector.LessThanOrEqual((u * u) + (v * v), limit);
+            for (int lane = 0; lane < lanes; lane++)
+                doubtful[column + lane] = passed[lane] == 0;
+        }
+    }
+
+    // |U - U_m| / (r_m + e); NaN where any of the nine is.
+    private Vector<float> Residual(float[] values, int at, Vector<float> noise)
+    {
+        int above = at - grid.Columns, below = at + grid.Columns;
+        Vector<float> centre = new(values, at);
+        Vector<float> n0 = new(values, above - 1), n1 = new(values, above), n2 = new(values, above + 1), n3 = new(values, at - 1);
+        Vector<float> n4 = new(values, at + 1), n5 = new(values, below - 1), n6 = new(values, below), n7 = new(values, below + 1);
+        Vector<float> unknown = (n0 + n1 + n2 + n3 + n4 + n5 + n6 + n7) * Vector<float>.Zero;
+        Vector<float> median = Median(n0, n1, n2, n3, n4, n5, n6, n7);
+        Vector<float> scatter = Median(
+            Vector.Abs(n0 - median), Vector.Abs(n1 - median), Vector.Abs(n2 - median), Vector.Abs(n3 - median),
+            Vector.Abs(n4 - median), Vector.Abs(n5 - median), Vector.Abs(n6 - median), Vector.Abs(n7 - median));
+        return (Vector.Abs(centre - median) / (scatter + noise)) + unknown;
+    }
+
+    // Batcher's network for eight values (K. E. Batcher 1968, AFIPS Spring Joint Comput. Conf. 32:307); the median is the mean of the two in the middle.
+    private static Vector<float> Median(
+        Vector<float> a, Vector<float> b, Vector<float> c, Vector<float> d, Vector<float> e, Vector<float> f, Vector<float> g, Vector<float> h)
+    {
+        Sort(ref a, ref b);
+        Sort(ref c, ref d);
+        Sort(ref e, ref f);
+        Sort(ref g, ref h);
+        Sort(ref a, ref c);
+        Sort(ref b, ref d);
+        Sort(ref e, ref g);
+        Sort(ref f, ref h);
+        Sort(ref b, ref c);
+        Sort(ref f, ref g);
+        Sort(ref a, ref e);
+        Sort(ref b, ref f);
+        Sort(ref c, ref g);
+        Sort(ref d, ref h);
+        Sort(ref c, ref e);
+        Sort(ref d, ref f);
+        Sort(ref d, ref e);
+        return (d + e) * 0.5f;
+    }
+
+    private static void Sort(ref Vector<float> low, ref Vector<float> high) =>
+        (low, high) = (Vector.MinNative(low, high), Vector.MaxNative(low, high));
+}
