@@ -10,6 +10,9 @@ public sealed class BSplineImage
     // Room for the widest support (three pixels beyond a position on the border) plus one vector of lanes on the right.
     internal const int Border = 4;
 
+    // Rows that are turned into columns together, times a few.
+    private const int RowsPerPart = 32;
+
     private float[] coefficients = [];
 
     /// <summary>Prepares an empty surface; <see cref="Load"/> fills it, again and again without new memory.</summary>
@@ -49,21 +52,76 @@ public sealed class BSplineImage
     /// <param name="height">Rows, at least 6.</param>
     public void Load(ReadOnlySpan<float> pixels, int width, int height)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(width, 6);
-        ArgumentOutOfRangeException.ThrowIfLessThan(height, 6);
         if (pixels.Length != checked(width * height))
             throw new ArgumentException($"{pixels.Length} pixels given for {width} x {height}.", nameof(pixels));
+        Reserve(width, height);
+        for (int y = 0; y < height; y++)
+            pixels.Slice(y * width, width).CopyTo(Samples(y));
+        for (int part = 0; part < ColumnParts; part++)
+            FilterColumns(part);
+        for (int part = 0; part < RowParts; part++)
+            FilterRows(part);
+        Finish();
+    }
+
+    /// <summary>Parts into which <see cref="FilterColumns"/> divides the picture.</summary>
+    public int ColumnParts => (Width + BSplinePrefilter.StripColumns - 1) / BSplinePrefilter.StripColumns;
+
+    /// <summary>Parts into which <see cref="FilterRows"/> divides the picture.</summary>
+    public int RowParts => (Height + RowsPerPart - 1) / RowsPerPart;
+
+    /// <summary>Makes room for a picture, so that several threads can load it: <see cref="Samples"/> of every row, then all parts of <see cref="FilterColumns"/>, then all of <see cref="FilterRows"/>, then <see cref="Finish"/>.</summary>
+    /// <param name="width">Pixels in a row, at least 6.</param>
+    /// <param name="height">Rows, at least 6.</param>
+    public void Reserve(int width, int height)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(width, 6);
+        ArgumentOutOfRangeException.ThrowIfLessThan(height, 6);
         Width = width;
         Height = height;
         Stride = width + (2 * Border) + System.Numerics.Vector<float>.Count;
         int needed = checked(Stride * (height + (2 * Border)));
         if (coefficients.Length != needed)
             coefficients = new float[needed];
-        Span<float> inside = coefficients.AsSpan((Border * Stride) + Border);
-        for (int y = 0; y < height; y++)
-            pixels.Slice(y * width, width).CopyTo(inside[(y * Stride)..]);
-        BSplinePrefilter.Run(inside, width, height, Stride, Order);
-        Mirror();
+    }
+
+    /// <summary>Place for the grey levels of a row.</summary>
+    /// <param name="y">0 to Height - 1.</param>
+    public Span<float> Samples(int y) => coefficients.AsSpan(((y + Border) * Stride) + Border, Width);
+
+    /// <summary>Filters one part of the picture along its columns.</summary>
+    /// <param name="part">0 to ColumnParts - 1.</param>
+    public void FilterColumns(int part)
+    {
+        int first = part * BSplinePrefilter.StripColumns;
+        BSplinePrefilter.Columns(coefficients.AsSpan((Border * Stride) + Border + first), Math.Min(BSplinePrefilter.StripColumns, Width - first), Height, Stride, Order);
+    }
+
+    /// <summary>Filters one part of the picture along its rows.</summary>
+    /// <param name="part">0 to RowParts - 1.</param>
+    public void FilterRows(int part)
+    {
+        int first = part * RowsPerPart, count = Math.Min(RowsPerPart, Height - first);
+        BSplinePrefilter.Rows(coefficients.AsSpan(((first + Border) * Stride) + Border), Width, count, Stride, Order);
+        for (int y = first; y < first + count; y++)
+        {
+            Span<float> row = coefficients.AsSpan((y + Border) * Stride, Stride);
+            for (int k = 1; k <= Border; k++)
+            {
+                row[Border - k] = row[Border + k];
+                row[Border + Width - 1 + k] = row[Border + Width - 1 - k];
+            }
+        }
+    }
+
+    /// <summary>Mirrors the picture at its upper and lower border.</summary>
+    public void Finish()
+    {
+        for (int k = 1; k <= Border; k++)
+        {
+            coefficients.AsSpan((Border + k) * Stride, Stride).CopyTo(coefficients.AsSpan((Border - k) * Stride, Stride));
+            coefficients.AsSpan((Border + Height - 1 - k) * Stride, Stride).CopyTo(coefficients.AsSpan((Border + Height - 1 + k) * Stride, Stride));
+        }
     }
 
     /// <summary>Grey level at any position.</summary>
@@ -77,24 +135,5 @@ public sealed class BSplineImage
         float px = (float)Math.Clamp(x, 0, Width - 1), py = (float)Math.Clamp(y, 0, Height - 1);
         int ix = (int)px, iy = (int)py;
         return BSplineWarp.SampleScalar(coefficients, Stride, ix, iy, px - ix, py - iy, Order);
-    }
-
-    private void Mirror()
-    {
-        for (int y = 0; y < Height; y++)
-        {
-            Span<float> row = coefficients.AsSpan((y + Border) * Stride, Stride);
-            for (int k = 1; k <= Border; k++)
-            {
-                row[Border - k] = row[Border + k];
-                row[Border + Width - 1 + k] = row[Border + Width - 1 - k];
-            }
-        }
-
-        for (int k = 1; k <= Border; k++)
-        {
-            coefficients.AsSpan((Border + k) * Stride, Stride).CopyTo(coefficients.AsSpan((Border - k) * Stride, Stride));
-            coefficients.AsSpan((Border + Height - 1 - k) * Stride, Stride).CopyTo(coefficients.AsSpan((Border + Height - 1 + k) * Stride, Stride));
-        }
     }
 }

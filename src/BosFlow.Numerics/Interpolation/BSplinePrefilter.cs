@@ -1,5 +1,8 @@
+using System.Buffers;
 using System.Numerics;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics.X86;
+using BosFlow.Numerics.Vectors;
 
 namespace BosFlow.Numerics.Interpolation;
 
@@ -12,30 +15,32 @@ internal static class BSplinePrefilter
 {
     private const double Negligible = 1e-9;
 
-    // plane: rows of "stride" floats, of which "width" count, in place.
-    public static void Run(Span<float> plane, int width, int height, int stride, int order)
+    /// <summary>Columns that one call of <see cref="Columns"/> filters at most: they stay in the second-level cache.</summary>
+    public const int StripColumns = 64;
+
+    /// <summary>The filter along some neighbouring columns, in place.</summary>
+    /// <param name="plane">Rows of "stride" floats from the first column on.</param>
+    /// <param name="width">Columns, at most <see cref="StripColumns"/>.</param>
+    /// <param name="height">Rows.</param>
+    /// <param name="stride">Floats from one row to the next.</param>
+    /// <param name="order">3 or 5.</param>
+    public static void Columns(Span<float> plane, int width, int height, int stride, int order)
     {
         foreach (double pole in BSplineKernel.Poles(order))
-        {
-            if (height > 1)
-                AlongColumns(plane, width, height, stride, (float)pole);
-            if (width > 1)
-                AlongRows(plane, width, height, stride, (float)pole);
-        }
+            AlongColumns(plane, width, height, stride, (float)pole);
     }
 
+    /// <summary>The filter along some rows, in place.</summary>
+    public static void Rows(Span<float> plane, int width, int rows, int stride, int order) => AlongRows(plane, width, rows, stride, BSplineKernel.Poles(order));
+
     /// <summary>The filter along rows alone: coefficients of a spline in x for each row.</summary>
-    public static void RunAlongRows(Span<float> plane, int width, int height, int stride, int order)
-    {
-        foreach (double pole in BSplineKernel.Poles(order))
-            AlongRows(plane, width, height, stride, (float)pole);
-    }
+    public static void RunAlongRows(Span<float> plane, int width, int height, int stride, int order) => Rows(plane, width, height, stride, order);
 
     /// <summary>The filter along columns alone: coefficients of a spline in y for each column.</summary>
     public static void RunAlongColumns(Span<float> plane, int width, int height, int stride, int order)
     {
-        foreach (double pole in BSplineKernel.Poles(order))
-            AlongColumns(plane, width, height, stride, (float)pole);
+        for (int first = 0; first < width; first += StripColumns)
+            Columns(plane[first..], Math.Min(StripColumns, width - first), height, stride, order);
     }
 
     private static int Horizon(float pole) => (int)Math.Ceiling(Math.Log(Negligible) / Math.Log(Math.Abs(pole)));
@@ -50,20 +55,19 @@ internal static class BSplinePrefilter
     private static void AlongColumns(Span<float> plane, int width, int height, int stride, float pole)
     {
         float gain = (1 - pole) * (1 - (1 / pole));
-        for (int y = 0; y < height; y++)
-            Scale(plane.Slice(y * stride, width), gain);
-
         Span<float> first = plane[..width];
-        float[] firstBefore = first.ToArray();
+        Span<float> firstBefore = stackalloc float[StripColumns];
+        first.CopyTo(firstBefore);
         float power = pole;
         for (int k = 1; k < Horizon(pole); k++, power *= pole)
         {
             int row = Mirrored(k, height);
-            AddScaled(first, row == 0 ? firstBefore : plane.Slice(row * stride, width), power);
+            AddScaled(first, row == 0 ? firstBefore[..width] : plane.Slice(row * stride, width), power);
         }
 
+        Scale(first, gain);
         for (int y = 1; y < height; y++)
-            AddScaled(plane.Slice(y * stride, width), plane.Slice((y - 1) * stride, width), pole);
+            Forward(plane.Slice(y * stride, width), plane.Slice((y - 1) * stride, width), gain, pole);
 
         Span<float> last = plane.Slice((height - 1) * stride, width);
         ReadOnlySpan<float> beforeLast = plane.Slice((height - 2) * stride, width);
@@ -75,29 +79,35 @@ internal static class BSplinePrefilter
     }
 
     // A block of rows, one a lane, is transposed so that the recursion runs on whole vectors.
-    private static void AlongRows(Span<float> plane, int width, int height, int stride, float pole)
+    private static void AlongRows(Span<float> plane, int width, int rows, int stride, double[] poles)
     {
         int lanes = Vector<float>.Count;
-        Vector<float>[] block = new Vector<float>[width];
-        Span<float> flat = MemoryMarshal.Cast<Vector<float>, float>(block.AsSpan());
-        for (int y = 0; y < height; y += lanes)
+        float[] rented = ArrayPool<float>.Shared.Rent(width * lanes);
+        Span<float> flat = rented.AsSpan(0, width * lanes);
+        Span<Vector<float>> block = MemoryMarshal.Cast<float, Vector<float>>(flat);
+        for (int y = 0; y < rows; y += lanes)
         {
-            int rows = Math.Min(lanes, height - y);
-            for (int lane = 0; lane < rows; lane++)
+            Span<float> lines = plane[(y * stride)..];
+            int count = Math.Min(lanes, rows - y);
+            int done = count == 8 && lanes == 8 && Avx.IsSupported ? Transpose8.RowsToColumns(lines, stride, width, flat) : 0;
+            for (int lane = 0; lane < count; lane++)
             {
-                ReadOnlySpan<float> row = plane.Slice((y + lane) * stride, width);
-                for (int x = 0, at = lane; x < width; x++, at += lanes)
-                    flat[at] = row[x];
+                for (int x = done; x < width; x++)
+                    flat[(x * lanes) + lane] = lines[(lane * stride) + x];
             }
 
-            Recursion(block, pole);
-            for (int lane = 0; lane < rows; lane++)
+            foreach (double pole in poles)
+                Recursion(block, (float)pole);
+            if (done > 0)
+                Transpose8.ColumnsToRows(flat, width, lines, stride);
+            for (int lane = 0; lane < count; lane++)
             {
-                Span<float> row = plane.Slice((y + lane) * stride, width);
-                for (int x = 0, at = lane; x < width; x++, at += lanes)
-                    row[x] = flat[at];
+                for (int x = done; x < width; x++)
+                    lines[(lane * stride) + x] = flat[(x * lanes) + lane];
             }
         }
+
+        ArrayPool<float>.Shared.Return(rented);
     }
 
     private static void Recursion(Span<Vector<float>> line, float pole)
@@ -123,6 +133,16 @@ internal static class BSplinePrefilter
             previous = (previous - line[x]) * pole;
             line[x] = previous;
         }
+    }
+
+    private static void Forward(Span<float> row, ReadOnlySpan<float> previous, float gain, float pole)
+    {
+        Span<Vector<float>> wideRow = MemoryMarshal.Cast<float, Vector<float>>(row);
+        ReadOnlySpan<Vector<float>> widePrevious = MemoryMarshal.Cast<float, Vector<float>>(previous);
+        for (int i = 0; i < wideRow.Length; i++)
+            wideRow[i] = (wideRow[i] * gain) + (widePrevious[i] * pole);
+        for (int x = wideRow.Length * Vector<float>.Count; x < row.Length; x++)
+            row[x] = (row[x] * gain) + (previous[x] * pole);
     }
 
     private static void Scale(Span<float> row, float factor)

@@ -7,6 +7,40 @@ namespace BosFlow.Numerics.Vectors;
 /// <summary>Turns eight rows of eight floats into columns, in registers.</summary>
 internal static class Transpose8
 {
+    /// <summary>Turns eight rows into columns of eight, [x][row]; returns how many pixels of each row, a multiple of eight.</summary>
+    public static int RowsToColumns(ReadOnlySpan<float> rows, int stride, int width, Span<float> columns)
+    {
+        int done = width - (width % 8);
+        for (int x = 0; x < done; x += 8)
+            Turn(rows[x..], stride, columns.Slice(8 * x, 64), 8);
+        return done;
+    }
+
+    /// <summary>Turns columns of eight back into eight rows, as many pixels as <see cref="RowsToColumns"/> turned.</summary>
+    public static void ColumnsToRows(ReadOnlySpan<float> columns, int width, Span<float> rows, int stride)
+    {
+        int done = width - (width % 8);
+        for (int x = 0; x < done; x += 8)
+            Turn(columns.Slice(8 * x, 64), 8, rows[x..], stride);
+    }
+
+    private static void Turn(ReadOnlySpan<float> from, int fromStride, Span<float> to, int toStride)
+    {
+        Vector256<float> r0 = Row(from, 0), r1 = Row(from, fromStride), r2 = Row(from, 2 * fromStride), r3 = Row(from, 3 * fromStride);
+        Vector256<float> r4 = Row(from, 4 * fromStride), r5 = Row(from, 5 * fromStride), r6 = Row(from, 6 * fromStride), r7 = Row(from, 7 * fromStride);
+        Exchange(ref r0, ref r1, ref r2, ref r3, ref r4, ref r5, ref r6, ref r7);
+        r0.CopyTo(to);
+        r1.CopyTo(to[toStride..]);
+        r2.CopyTo(to[(2 * toStride)..]);
+        r3.CopyTo(to[(3 * toStride)..]);
+        r4.CopyTo(to[(4 * toStride)..]);
+        r5.CopyTo(to[(5 * toStride)..]);
+        r6.CopyTo(to[(6 * toStride)..]);
+        r7.CopyTo(to[(7 * toStride)..]);
+    }
+
+    private static Vector256<float> Row(ReadOnlySpan<float> values, int place) => Vector256.Create(values.Slice(place, 8));
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Exchange(
         ref Vector256<float> r0, ref Vector256<float> r1, ref Vector256<float> r2, ref Vector256<float> r3,

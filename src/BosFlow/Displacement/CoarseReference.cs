@@ -7,6 +7,9 @@ internal sealed class CoarseReference
 {
     private const double LeastUsableShare = 0.3;
 
+    // Unusable pixels hold the picture's mean: so few of them, as along the picture's border, do no harm.
+    private const double NearlyAll = 0.9;
+
     private readonly ReferenceTexture texture;
     private readonly CoarseUsability[] usability;
 
@@ -56,7 +59,7 @@ internal sealed class CoarseReference
         (int left, int top) = Corner(node);
         var sums = default(CorrelationSums);
         for (int y = top; y < top + Layout.Size; y += 4)
-            sums.Add(texture.Level.AsSpan((y * texture.Width) + left, Layout.Size), frame.Pixels.Span.Slice(((y + shiftY) * frame.Width) + left + shiftX, Layout.Size));
+            sums.Add(texture.Level.AsSpan((y * texture.Width) + left, Layout.Size), frame.Pixels.Slice(((y + shiftY) * frame.Width) + left + shiftX, Layout.Size));
         return sums.Correlation;
     }
 
@@ -71,6 +74,6 @@ internal sealed class CoarseReference
         }
 
         double full = Layout.Size * Layout.Size;
-        return count == full ? CoarseUsability.Full : count >= LeastUsableShare * full ? CoarseUsability.Partial : CoarseUsability.TooLittle;
+        return count >= NearlyAll * full ? CoarseUsability.Full : count >= LeastUsableShare * full ? CoarseUsability.Partial : CoarseUsability.TooLittle;
     }
 }

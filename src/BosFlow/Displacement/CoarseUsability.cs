@@ -9,6 +9,6 @@ internal enum CoarseUsability : byte
     /// <summary>Some pixels are missing.</summary>
     Partial,
 
-    /// <summary>Every pixel.</summary>
+    /// <summary>Every pixel, or nearly every one.</summary>
     Full,
 }

@@ -69,13 +69,13 @@ internal sealed class CoarseWindows
     private bool CopyMoved(int left, int top, PreparedFrame frame)
     {
         for (int y = 0; y < layout.Size; y++)
-            frame.Pixels.Span.Slice(((top + y) * frame.Width) + left, layout.Size).CopyTo(Moved.AsSpan(y * layout.Size));
+            frame.Pixels.Slice(((top + y) * frame.Width) + left, layout.Size).CopyTo(Moved.AsSpan(y * layout.Size));
         return true;
     }
 
     private bool LoadPartly(int left, int top, PreparedFrame frame)
     {
-        ReadOnlySpan<float> pixels = frame.Pixels.Span;
+        ReadOnlySpan<float> pixels = frame.Pixels;
         int used = 0;
         for (int y = 0; y < layout.Size; y++)
         {

@@ -36,7 +36,7 @@ internal sealed class FrameMeasurement
 
     public VectorField Measure(GrayImage frame, IPictureMotion motion, FrameThreads threads, CancellationToken cancellationToken)
     {
-        prepared.Load(frame);
+        prepared.Load(frame, threads, cancellationToken);
         SetMotion(coarse.State, motion);
         SetMotion(state, motion);
         predictorField.SetMotion(motion);
@@ -54,6 +54,7 @@ internal sealed class FrameMeasurement
         }
 
         outliers.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers, threads, cancellationToken);
+        prepared.Release();
         return FieldOutput.Build(state, settings);
     }
 

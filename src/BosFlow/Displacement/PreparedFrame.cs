@@ -9,6 +9,11 @@ internal sealed class PreparedFrame(InterpolationOrder order)
     // Side of the squares for which it is known whether they hold a defect, px.
     private const int CellPixels = 16;
 
+    private const int RowsPerPart = 32;
+
+    private GrayImage? picture;
+    private FrameScan[] scans = [];
+    private bool anyMissing;
     private float[] filled = [];
     private float[] half = [];
     private bool[] defectCells = [];
@@ -22,7 +27,7 @@ internal sealed class PreparedFrame(InterpolationOrder order)
     public float MeanLevel { get; private set; }
 
     /// <summary>Grey levels with NaN replaced by the mean, so that filters stay finite; the defects keep such pixels out of every sum.</summary>
-    public ReadOnlyMemory<float> Pixels { get; private set; }
+    public ReadOnlySpan<float> Pixels => anyMissing ? filled : picture!.Pixels;
 
     /// <summary>The same at half resolution.</summary>
     public ReadOnlyMemory<float> Half => half;
@@ -55,49 +60,85 @@ internal sealed class PreparedFrame(InterpolationOrder order)
 
     public int Height { get; private set; }
 
-    public void Load(GrayImage image)
+    /// <summary>Takes a frame; it is held until <see cref="Release"/>.</summary>
+    public void Load(GrayImage image, FrameThreads threads, CancellationToken cancellationToken)
     {
+        picture = image;
         Width = image.Width;
         Height = image.Height;
-        Defects = PixelDefects.Find(image);
-        FindDefectCells();
-        if (filled.Length != image.Pixels.Length)
-            filled = new float[image.Pixels.Length];
+        Spline.Reserve(Width, Height);
+        if (scans.Length != Height)
+            scans = new FrameScan[Height];
+        if (half.Length != Width / 2 * (Height / 2))
+            half = new float[Width / 2 * (Height / 2)];
+        int parts = (Height + RowsPerPart - 1) / RowsPerPart;
+        threads.Run(parts, Scan, cancellationToken);
+        Judge(image);
+        threads.Run(parts, anyMissing ? FillMissing : ReduceRows, cancellationToken);
+        threads.Run(Spline.ColumnParts, Spline.FilterColumns, cancellationToken);
+        threads.Run(Spline.RowParts, Spline.FilterRows, cancellationToken);
+        Spline.Finish();
+    }
+
+    /// <summary>Lets go of the frame's picture.</summary>
+    public void Release() => picture = null;
+
+    private void Scan(int part)
+    {
+        float white = float.IsNaN(picture!.WhiteLevel) ? float.PositiveInfinity : picture.WhiteLevel;
+        for (int y = part * RowsPerPart; y < Math.Min((part + 1) * RowsPerPart, Height); y++)
+        {
+            scans[y] = FrameScan.Of(picture.Row(y), white);
+            picture.Row(y).CopyTo(Spline.Samples(y));
+        }
+    }
+
+    // Sums in the order of the rows, whoever looked at them.
+    private void Judge(GrayImage image)
+    {
         double sum = 0;
-        long n = 0;
-        foreach (float pixel in image.Pixels)
+        long missing = 0;
+        foreach (FrameScan scan in scans)
         {
-            if (!float.IsNaN(pixel))
-            {
-                sum += pixel;
-                n++;
-            }
+            sum += scan.Sum;
+            missing += scan.Missing;
         }
 
-        MeanLevel = n == 0 ? 0 : (float)(sum / n);
-        for (int i = 0; i < filled.Length; i++)
+        long recorded = ((long)Width * Height) - missing;
+        MeanLevel = recorded == 0 ? 0 : (float)(sum / recorded);
+        anyMissing = missing > 0;
+        Defects = anyMissing || GlareScreen.MayHaveGlare(scans) ? PixelDefects.Find(image) : null;
+        FindDefectCells();
+        if (anyMissing && filled.Length != image.Pixels.Length)
+            filled = new float[image.Pixels.Length];
+    }
+
+    private void FillMissing(int part)
+    {
+        for (int y = part * RowsPerPart; y < Math.Min((part + 1) * RowsPerPart, Height); y++)
         {
-            float pixel = image.Pixels[i];
-            filled[i] = float.IsNaN(pixel) ? MeanLevel : pixel;
+            ReadOnlySpan<float> row = picture!.Row(y);
+            Span<float> target = filled.AsSpan(y * Width, Width);
+            for (int x = 0; x < row.Length; x++)
+                target[x] = float.IsNaN(row[x]) ? MeanLevel : row[x];
+            target.CopyTo(Spline.Samples(y));
         }
 
-        Pixels = filled;
-        Halve();
-        Spline.Load(filled, Width, Height);
+        ReduceRows(part);
+    }
+
+    // Parts hold whole pairs of rows.
+    private void ReduceRows(int part)
+    {
+        ReadOnlySpan<float> pixels = Pixels;
+        int width = Width / 2;
+        for (int y = part * RowsPerPart / 2; y < Math.Min((part + 1) * RowsPerPart, Height) / 2; y++)
+            HalfPicture.Reduce(pixels.Slice(2 * y * Width, Width), pixels.Slice(((2 * y) + 1) * Width, Width), half.AsSpan(y * width, width));
     }
 
     private int CellColumns => (Width + CellPixels - 1) / CellPixels;
 
     private static int Cell(float position, int length) => Math.Clamp((int)position, 0, length - 1) / CellPixels;
-
-    private void Halve()
-    {
-        int width = Width / 2, height = Height / 2;
-        if (half.Length != width * height)
-            half = new float[width * height];
-        for (int y = 0; y < height; y++)
-            HalfPicture.Reduce(filled.AsSpan(2 * y * Width, Width), filled.AsSpan(((2 * y) + 1) * Width, Width), half.AsSpan(y * width, width));
-    }
 
     private void FindDefectCells()
     {

@@ -229,6 +229,24 @@ public sealed class DisplacementEngineTests
         }
     }
 
+    [Theory]
+    [InlineData(8)]
+    [InlineData(10)]
+    public void Measure_FrameDividedAmongThreads_GivesTheSameBytes(int spacing)
+    {
+        var engine = new DisplacementEngine(Reference, PixelMask.All(Width, Height), new DisplacementSettings { SpacingPixels = spacing });
+        GrayImage frame = Texture.Picture(Width, Height, 5.3, -4.2);
+
+        VectorField one = engine.Measure(frame, PlanarMotion.Identity, CancellationToken.None);
+        VectorField several = engine.Measure(frame, PlanarMotion.Identity, 3, CancellationToken.None);
+
+        Assert.Equal(one.U, several.U);
+        Assert.Equal(one.SigmaV, several.SigmaV);
+        Assert.Equal(one.Correlation, several.Correlation);
+        Assert.Equal(one.Flags, several.Flags);
+        Assert.Equal(one.PeakRatio, several.PeakRatio);
+    }
+
     [Fact]
     public void Measure_Cancelled_Stops()
     {

@@ -17,12 +17,13 @@ public sealed class LeastSquaresKernelTests
         var planes = new ReferenceTexture(reference, PixelMask.All(120, 90));
         ReferenceWindows windows = ReferenceWindows.Build(planes, layout, weighting);
         var frame = new PreparedFrame(InterpolationOrder.Quintic);
-        frame.Load(moved);
+        frame.Load(moved, FrameThreads.One, CancellationToken.None);
         var predictor = new PredictorField(layout.Grid, 120, 90);
-        predictor.Set(new float[layout.Grid.Count], new float[layout.Grid.Count], PlanarMotion.Identity);
+        predictor.SetMotion(PlanarMotion.Identity);
+        predictor.Set(new float[layout.Grid.Count], new float[layout.Grid.Count]);
         var state = new NodeState(layout.Grid);
 
-        new LeastSquaresPass(planes, windows).Run(frame, predictor, state, CancellationToken.None);
+        new LeastSquaresPass(planes, windows).Run(frame, predictor, state, FrameThreads.One, CancellationToken.None);
 
         var band = new DeformedBand(24, planes);
         int row = 0;

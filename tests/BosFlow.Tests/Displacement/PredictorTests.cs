@@ -21,7 +21,8 @@ public sealed class PredictorTests
             extraV[node] = (float)(-0.03 * Grid.Y(node / Grid.Columns));
         }
 
-        predictor.Set(extraU, extraV, motion);
+        predictor.SetMotion(motion);
+        predictor.Set(extraU, extraV);
         float[] u = new float[Width + 64], v = new float[Width + 64];
         for (int y = 0; y < Height; y++)
         {
@@ -49,7 +50,8 @@ public sealed class PredictorTests
             v[node] = (float)(Curvature * Math.Pow(Grid.Y(node / Grid.Columns) - 40, 2));
         }
 
-        predictor.Set(u, v, PlanarMotion.Identity);
+        predictor.SetMotion(PlanarMotion.Identity);
+        predictor.Set(u, v);
 
         float[] rowU = new float[Width + 64], rowV = new float[Width + 64];
         int pixelY = (int)(Grid.Y(2) + 3);
