@@ -14,12 +14,18 @@ public static class AtomicFile
     /// <param name="path">Where the file shall be; its folder must exist.</param>
     /// <param name="text">The whole content, UTF-8 without a byte-order mark.</param>
     /// <returns>Whether this call made the file.</returns>
-    public static bool CreateText(string path, string text)
+    public static bool CreateText(string path, string text) => Create(path, stream => stream.Write(System.Text.Encoding.UTF8.GetBytes(text)));
+
+    /// <summary>Writes a file unless it is there already; of several writers at the same time, one succeeds.</summary>
+    /// <param name="path">Where the file shall be; its folder must exist.</param>
+    /// <param name="write">Writes the content to the stream it is given.</param>
+    /// <returns>Whether this call made the file.</returns>
+    public static bool Create(string path, Action<Stream> write)
     {
         string temporary = TemporaryName(path);
         try
         {
-            Write(temporary, stream => stream.Write(System.Text.Encoding.UTF8.GetBytes(text)));
+            Write(temporary, write);
             File.Move(temporary, path, overwrite: false);
             FolderFlush.Flush(Path.GetDirectoryName(Path.GetFullPath(path))!);
             return true;

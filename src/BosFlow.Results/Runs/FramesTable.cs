@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
 using BosFlow.Results.Files;
@@ -18,13 +17,12 @@ internal static class FramesTable
         "saturated_fraction", "h11", "h12", "h13_px", "h21", "h22", "h23_px", "h31_per_px", "h32_per_px", "source", "failure", "warnings",
     ];
 
-    public static string ToText(IReadOnlyList<FrameRecord> frames, int width, int height)
+    public static void Write(Stream stream, IReadOnlyList<FrameRecord> frames, int width, int height)
     {
-        var text = new StringBuilder();
-        text.Append(CsvLine.Join(Columns)).Append('\n');
+        using var text = new StreamWriter(stream, leaveOpen: true) { NewLine = "\n" };
+        text.WriteLine(CsvLine.Join(Columns));
         foreach (FrameRecord frame in frames)
-            text.Append(CsvLine.Join(Values(frame, Shake.Of(frame.Motion, width, height)))).Append('\n');
-        return text.ToString();
+            text.WriteLine(CsvLine.Join(Values(frame, Shake.Of(frame.Motion, width, height))));
     }
 
     public static IReadOnlyList<FrameRecord> Read(string path)

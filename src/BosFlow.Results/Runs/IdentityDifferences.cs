@@ -12,11 +12,13 @@ internal static class IdentityDifferences
             differences.Add($"the program was version {earlier.ProgramVersion} and is {now.ProgramVersion}");
         if (earlier.FootageDescription != now.FootageDescription)
             differences.Add($"the footage was \"{earlier.FootageDescription}\" and is \"{now.FootageDescription}\"");
-        differences.AddRange(OfSettings(earlier.ToJson()["case"], now.ToJson()["case"]));
+        JsonNode before = earlier.SettingsToJson();
+        JsonNode after = now.SettingsToJson();
+        differences.AddRange(OfSettings(before["case"], after["case"]));
         differences.AddRange(OfInputs(earlier.Inputs, now.Inputs));
         // The scale follows from the case; it is named only where nothing else explains it.
         if (differences.Count == 0)
-            differences.AddRange(OfSettings(earlier.ToJson()["scale"], now.ToJson()["scale"]).Select(d => "scale." + d));
+            differences.AddRange(OfSettings(before["scale"], after["scale"]).Select(d => "scale." + d));
         return differences;
     }
 
@@ -37,17 +39,21 @@ internal static class IdentityDifferences
     {
         HashSet<RunInput> before = [.. earlier];
         HashSet<RunInput> after = [.. now];
+        HashSet<(string, string)> namesBefore = [.. earlier.Select(Name)];
+        HashSet<(string, string)> namesAfter = [.. now.Select(Name)];
         foreach (RunInput input in now.Where(i => !before.Contains(i)))
         {
-            yield return earlier.Any(e => e.Role == input.Role && e.Name == input.Name)
+            yield return namesBefore.Contains(Name(input))
                 ? $"the content of the {input.Role} file {input.Name} has changed"
                 : $"the {input.Role} file {input.Name} is new";
         }
 
-        foreach (RunInput input in earlier.Where(e => !after.Contains(e) && !now.Any(i => i.Role == e.Role && i.Name == e.Name)))
+        foreach (RunInput input in earlier.Where(e => !after.Contains(e) && !namesAfter.Contains(Name(e))))
             yield return $"the {input.Role} file {input.Name} is gone";
         if (before.SetEquals(after) && !earlier.SequenceEqual(now))
             yield return "the order of the input files has changed";
+
+        static (string, string) Name(RunInput input) => (input.Role, input.Name);
     }
 
     private static Dictionary<string, string> Flat(JsonNode? node)

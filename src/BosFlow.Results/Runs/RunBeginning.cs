@@ -20,7 +20,7 @@ internal static class RunBeginning
         else
         {
             // Shards that start at the same moment all try; the first one's words stay, and all go by them.
-            if (earlier is null && !AtomicFile.CreateText(layout.Document, New(identity, clock).ToText()))
+            if (earlier is null && !AtomicFile.Create(layout.Document, New(identity, clock).WriteTo))
                 earlier = RunFolderRules.Earlier(layout, identity, restart: false);
             earlier ??= RunDocument.Read(layout.Document);
         }
@@ -34,7 +34,7 @@ internal static class RunBeginning
     private static RunDocument OfWhole(RunLayout layout, RunDocument? earlier, RunIdentity identity, TimeProvider clock)
     {
         RunDocument document = (earlier ?? New(identity, clock)) with { State = "running", FinishedUtc = null };
-        AtomicFile.WriteText(layout.Document, document.ToText());
+        AtomicFile.Write(layout.Document, document.WriteTo);
         return document;
     }
 

@@ -75,14 +75,19 @@ public sealed record RunDocument
 
     internal const string FormatName = "bosflow-run";
 
-    internal string ToText() => JsonSerializer.Serialize(this, RunJson.Options) + "\n";
+    internal void WriteTo(Stream stream)
+    {
+        JsonSerializer.Serialize(stream, this, RunJson.Options);
+        stream.WriteByte((byte)'\n');
+    }
 
     internal static RunDocument Read(string path)
     {
         try
         {
             OrdinaryFile.Require(path);
-            RunDocument? document = JsonSerializer.Deserialize<RunDocument>(File.ReadAllText(path), RunJson.Options);
+            using FileStream stream = File.OpenRead(path);
+            RunDocument? document = JsonSerializer.Deserialize<RunDocument>(stream, RunJson.Options);
             if (document is { Format: FormatName, FormatVersion: 1 })
                 return document.Checked(path);
             throw new InputDataException($"{path} was not written by this program, or by another version of it; choose another output folder.");

@@ -190,7 +190,7 @@ public sealed class RunFolder : IRunStore, IDisposable
         GrayImage picture = reference.Image;
         NetCdfFile.Write(layout.Reference, ReferenceFile.ToContent(picture, reference.Description, document.IdentitySha256));
         NetCdfFile.Write(layout.Summary, SummaryFile.ToContent(summary, document.IdentitySha256));
-        AtomicFile.WriteText(layout.FramesTable, FramesTable.ToText(summary.Frames, picture.Width, picture.Height));
+        AtomicFile.Write(layout.FramesTable, stream => FramesTable.Write(stream, summary.Frames, picture.Width, picture.Height));
         WriteProfiles(summary.Density?.Profiles ?? []);
         WritePictures(layout, summary, document.Identity, cancellationToken);
         document = document with
@@ -208,7 +208,7 @@ public sealed class RunFolder : IRunStore, IDisposable
             Density = DensityDocument.Of(summary.Density),
             KnifeEdgeDegrees = summary.Case.KnifeEdgeDegrees,
         };
-        AtomicFile.WriteText(layout.Document, document.ToText());
+        AtomicFile.Write(layout.Document, document.WriteTo);
     }
 
     // A summary over other frames may have left profiles that this one cannot give.

@@ -1,6 +1,5 @@
 using System.Reflection;
 using System.Security.Cryptography;
-using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using BosFlow.Footage;
@@ -55,7 +54,14 @@ public sealed record RunIdentity
     }
 
     /// <summary>SHA-256 over everything that counts, 64 hexadecimal digits.</summary>
-    public string Sha256() => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(ToJson().ToJsonString(RunJson.Options))));
+    public string Sha256()
+    {
+        // Hashed while it is written: a night's footage may be ten thousand files.
+        using var hash = SHA256.Create();
+        using (var stream = new CryptoStream(Stream.Null, hash, CryptoStreamMode.Write))
+            JsonSerializer.Serialize(stream, Counting(), RunJson.Options);
+        return Convert.ToHexStringLower(hash.Hash!);
+    }
 
     /// <summary>What differs from another identity, one plain sentence part each, for example: rig.lens_to_flow_metres was 1.2 and is 1.3.</summary>
     /// <param name="earlier">The identity of the run that the folder holds.</param>
@@ -66,6 +72,9 @@ public sealed record RunIdentity
         return IdentityDifferences.Between(earlier, this);
     }
 
+    /// <summary>Case and scale as JSON, without the inputs.</summary>
+    internal JsonNode SettingsToJson() => JsonSerializer.SerializeToNode(Counting() with { Inputs = [] }, RunJson.Options)!;
+
     // The angle of the knife edge only colours a picture that is drawn again anyway.
-    internal JsonNode ToJson() => JsonSerializer.SerializeToNode(this with { Case = Case with { KnifeEdgeDegrees = 0 } }, RunJson.Options)!;
+    private RunIdentity Counting() => this with { Case = Case with { KnifeEdgeDegrees = 0 } };
 }
