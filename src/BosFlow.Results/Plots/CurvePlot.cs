@@ -74,19 +74,16 @@ internal static class CurvePlot
     // A band needs neighbours: each unbroken part is a shape of its own.
     private static void AddBand(Plot plot, PlotCurve curve)
     {
-        if (curve.Sigma is not { } sigma)
+        if (curve.Band is not { } edges)
             return;
         for (int from = 0; from < curve.X.Length;)
         {
             int to = from;
-            while (to < curve.X.Length && double.IsFinite(curve.Y[to]) && double.IsFinite(sigma[to]))
+            while (to < curve.X.Length && double.IsFinite(edges.Low[to]) && double.IsFinite(edges.High[to]))
                 to++;
             if (to - from > 1)
             {
-                int start = from;
-                int[] part = [.. Enumerable.Range(start, to - start)];
-                ScottPlot.Plottables.FillY band = plot.Add.FillY(
-                    curve.X[start..to], [.. part.Select(i => curve.Y[i] - sigma[i])], [.. part.Select(i => curve.Y[i] + sigma[i])]);
+                ScottPlot.Plottables.FillY band = plot.Add.FillY(curve.X[from..to], edges.Low[from..to], edges.High[from..to]);
                 band.FillColor = ColourOf(curve).WithAlpha(0.18);
                 band.LineWidth = 0;
                 band.MarkerSize = 0;

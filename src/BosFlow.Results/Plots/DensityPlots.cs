@@ -40,7 +40,7 @@ internal static class DensityPlots
 
     private static RunPicture Profiles(string name, string title, string label, IReadOnlyList<RadialProfile> stations, Func<RadialProfile, (double[] Values, double[] Sigma)> quantity)
     {
-        PlotCurve[] curves = [.. stations.Select((p, i) => new PlotCurve($"at {AxisLines.Label(p)}", Millimetres(p), quantity(p).Values) { Sigma = quantity(p).Sigma, Colour = i })];
+        PlotCurve[] curves = [.. stations.Select((p, i) => new PlotCurve($"at {AxisLines.Label(p)}", Millimetres(p), quantity(p).Values) { Band = PlotBand.OfSigma(quantity(p).Values, quantity(p).Sigma), Colour = i })];
         return Picture(
             name, title, $"{title} in mm, at {(stations.Count == 1 ? "the station" : $"{stations.Count} stations")} marked on the maps (positions along the axis). Bands: one standard uncertainty to either side. All stations are in profiles.csv.",
             CurvePlot.Render(new PlotFrame(Radius, label) { Height = 560 }, curves));
@@ -54,7 +54,7 @@ internal static class DensityPlots
             var frame = new PlotFrame(Radius, DensityLabel) { Title = $"at {AxisLines.Label(p)} along the axis", Width = 1100 / columns, Height = 420 };
             IReadOnlyList<PlotCurve> curves =
             [
-                new("both", Millimetres(p), p.Density) { Sigma = p.SigmaDensity, Weight = CurveWeight.Plain },
+                new("both", Millimetres(p), p.Density) { Band = PlotBand.OfSigma(p.Density, p.SigmaDensity), Weight = CurveWeight.Plain },
                 new("left", Millimetres(p), p.DensityLeft) { Colour = 1, Weight = CurveWeight.Dashed },
                 new("right", Millimetres(p), p.DensityRight) { Colour = 2, Weight = CurveWeight.Dotted },
             ];
@@ -68,7 +68,8 @@ internal static class DensityPlots
     private static RunPicture Along(string name, string title, string label, IReadOnlyList<RadialProfile> profiles, Func<RadialProfile, (double Value, double Sigma)> quantity)
     {
         RadialProfile[] ordered = [.. profiles.Where(p => p.Density.Length > 0).OrderBy(p => p.AxialMetres)];
-        var curve = new PlotCurve(string.Empty, [.. ordered.Select(p => p.AxialMetres * 1000)], [.. ordered.Select(p => quantity(p).Value)]) { Sigma = [.. ordered.Select(p => quantity(p).Sigma)] };
+        double[] values = [.. ordered.Select(p => quantity(p).Value)];
+        var curve = new PlotCurve(string.Empty, [.. ordered.Select(p => p.AxialMetres * 1000)], values) { Band = PlotBand.OfSigma(values, [.. ordered.Select(p => quantity(p).Sigma)]) };
         return Picture(
             name, title, $"{title}, over the distance from its start in the plane of the flow, in mm. Band: one standard uncertainty to either side; on the axis itself noise is largest.",
             CurvePlot.Render(new PlotFrame(Axial, label) { Height = 460 }, [curve]));

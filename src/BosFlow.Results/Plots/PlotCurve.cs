@@ -6,8 +6,8 @@ namespace BosFlow.Results.Plots;
 /// <param name="Y">Ordinate; a NaN leaves a gap.</param>
 internal sealed record PlotCurve(string Name, double[] X, double[] Y)
 {
-    /// <summary>Half the width of the band about the curve; null for none, NaN leaves a gap.</summary>
-    public double[]? Sigma { get; init; }
+    /// <summary>The band about it; null for none.</summary>
+    public PlotBand? Band { get; init; }
 
     /// <summary>Which of the plot's colours; curves with the same number look related.</summary>
     public int Colour { get; init; }

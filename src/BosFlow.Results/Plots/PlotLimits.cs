@@ -8,9 +8,9 @@ internal static class PlotLimits
     public static AxisLimits Of(IReadOnlyList<PlotCurve> curves, bool fromZero)
     {
         (double left, double right) = Span(curves.SelectMany(c => c.X));
-        (double low, double high) = Span(curves.SelectMany(c => c.Y));
+        (double low, double high) = Span(curves.SelectMany(c => c.Y.Concat(c.Band is { IsWhole: true } ? Edges(c) : [])));
         // A band may widen the picture to three times the curves' own height, so that a place that is hardly known does not flatten the rest.
-        double[] bands = [.. curves.SelectMany(Bands).Where(double.IsFinite)];
+        double[] bands = [.. curves.SelectMany(Edges).Where(double.IsFinite)];
         if (bands.Length > 0)
         {
             double height = high - low;
@@ -24,9 +24,7 @@ internal static class PlotLimits
         return new AxisLimits(left - sideways, right + sideways, fromZero && low == 0 ? 0 : low - room, high + room);
     }
 
-    private static IEnumerable<double> Bands(PlotCurve curve) => curve.Sigma is { } sigma
-        ? curve.Y.Zip(sigma).SelectMany(pair => new[] { pair.First - pair.Second, pair.First + pair.Second })
-        : [];
+    private static IEnumerable<double> Edges(PlotCurve curve) => curve.Band is { } band ? band.Low.Concat(band.High) : [];
 
     private static (double Low, double High) Span(IEnumerable<double> values)
     {

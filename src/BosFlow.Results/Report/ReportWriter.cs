@@ -85,12 +85,16 @@ public static class ReportWriter
             return;
         }
 
+        var curves = new FrameCurves(summary.Frames);
+        string points = curves.FramesAPoint == 1
+            ? string.Empty
+            : $" {Figures.Count(curves.FramesAPoint)} frames share a point: the line is their median, the band reaches from the lowest to the highest; each frame is in frames.csv.";
         page.Picture(
-            ReportPlots.NoiseFloor(summary), "Noise floor of each frame",
-            "Noise floor of each frame in px: RMS of the displacement that remains on the undisturbed region after the motion of the background is taken out. A gap is a frame that could not be measured.");
+            ReportPlots.NoiseFloor(curves), "Noise floor of each frame",
+            $"Noise floor of each frame in px: RMS of the displacement that remains on the undisturbed region after the motion of the background is taken out. A gap is where no frame could be measured.{points}");
         page.Picture(
-            ReportPlots.Shake(summary), "Shift of the background in each frame",
-            "Shift of the middle of the picture against the reference in px: the shake of camera and background that was taken out. Rotation and scale are in frames.csv.");
+            ReportPlots.Shake(curves, summary.Reference.Image.Width, summary.Reference.Image.Height), "Shift of the background in each frame",
+            $"Shift of the middle of the picture against the reference in px: the shake of camera and background that was taken out. Rotation and scale are in frames.csv.{points}");
     }
 
     private static void AddFailures(Html page, RunSummary summary)
