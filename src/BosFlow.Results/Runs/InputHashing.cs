@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Security.Cryptography;
 
 namespace BosFlow.Results.Runs;
@@ -5,6 +6,8 @@ namespace BosFlow.Results.Runs;
 /// <summary>SHA-256 of files, streamed: memory does not grow with their size.</summary>
 public static class InputHashing
 {
+    private const int BufferBytes = 1 << 18;
+
     /// <summary>Hashes files, several at a time; the result is in the order of the paths.</summary>
     /// <param name="role">footage, reference or board.</param>
     /// <param name="paths">The files.</param>
@@ -28,11 +31,11 @@ public static class InputHashing
 
     private static RunInput HashOne(string role, string path, CancellationToken cancellationToken)
     {
+        byte[] buffer = ArrayPool<byte>.Shared.Rent(BufferBytes);
         try
         {
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 1, FileOptions.SequentialScan);
             using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-            byte[] buffer = new byte[1 << 18];
             long length = 0;
             for (int read = stream.Read(buffer); read > 0; read = stream.Read(buffer))
             {
@@ -46,6 +49,10 @@ public static class InputHashing
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new InputDataException($"{path} cannot be read ({e.Message}); check the path and its permissions.", e);
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(buffer);
         }
     }
 }

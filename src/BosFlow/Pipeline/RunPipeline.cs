@@ -68,6 +68,8 @@ public static class RunPipeline
         GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, common, cancellationToken);
         IReadOnlyList<FailedFrame> failed = FrameGatherer.Failed(gathered.Records);
         progress?.Report(new RunProgress(RunStep.Summary, total, total, failed.Count));
+        // What measuring left behind goes before the pictures of the summary take memory of their own.
+        GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
         IReadOnlyList<string> warnings = RunWarnings.Collect(request, reference, estimator.Unusable, remover.UndisturbedCount, remover.Remarks, gathered.Records);
         request.Store.WriteSummary(new RunSummary
         {
