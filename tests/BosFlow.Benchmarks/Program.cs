@@ -6,6 +6,7 @@ using BosFlow.Benchmarks.Kernels;
 using BosFlow.Benchmarks.Peers;
 using BosFlow.Benchmarks.Printing;
 using BosFlow.Benchmarks.Speed;
+using BosFlow.Benchmarks.Triage;
 
 namespace BosFlow.Benchmarks;
 
@@ -21,8 +22,9 @@ internal static class Program
           board-check [--output FILE]                      the check of printed boards on random exact photos
           foreign-bytes [--output FILE]                    every reader on mutated inputs: read, refused, or at fault
           endurance [--quick] [--output FILE]              runs that are killed, stopped, short of disk, or of 10,000 frames
+          triage  [--tuning] [--output FILE]               the judgement on 40 compressed takes, half with one planted fault
           kernels [BenchmarkDotNet options]                the hot loops beside their plain twins
-        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, density-solvers.md, printing.md, board-check.md, foreign-bytes.md and endurance.md.
+        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, density-solvers.md, printing.md, board-check.md, foreign-bytes.md, endurance.md and triage.md.
         """;
 
     private static int Main(string[] args)
@@ -48,6 +50,12 @@ internal static class Program
                 return MutantMeasurement.Run(options);
             case ["endurance", .. string[] rest] when MeasurementOptions.TryParse([.. rest.Where(word => word != "--quick")], "endurance.md", out MeasurementOptions? options):
                 EnduranceMeasurement.Run(options, quick: rest.Contains("--quick"));
+                return 0;
+            case ["triage", "--tuning", .. string[] rest] when MeasurementOptions.TryParse(rest, "triage-tuning.md", out MeasurementOptions? options):
+                TriageMeasurement.Run(options, TriageMeasurement.TuningSeed);
+                return 0;
+            case ["triage", .. string[] rest] when MeasurementOptions.TryParse(rest, "triage.md", out MeasurementOptions? options):
+                TriageMeasurement.Run(options, TriageMeasurement.ProofSeed);
                 return 0;
             case ["kernels", .. string[] rest]:
                 KernelMeasurement.Run(rest);

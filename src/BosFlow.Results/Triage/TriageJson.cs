@@ -29,7 +29,6 @@ public static class TriageJson
             ["dots_per_window"] = Number(m.DotsPerWindow),
             ["pattern_share"] = Number(m.PatternShare),
             ["contrast"] = Number(m.Contrast),
-            ["pixel_noise"] = Number(m.Noise),
             ["level"] = Number(m.Level),
             ["clipped_high"] = Number(m.ClippedHigh),
             ["clipped_low"] = Number(m.ClippedLow),

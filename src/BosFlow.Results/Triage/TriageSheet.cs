@@ -33,7 +33,7 @@ public static class TriageSheet
             ("Dot image", $"{Figures.Text(m.DotPixels)} px", "2 to 3 px wanted (e^-2 diameter); without smear " + Figures.Text(m.SharpDotPixels) + " px"),
             ("Dots in a window", Figures.Text(m.DotsPerWindow), $"10 wanted in {result.Request.Displacement.WindowPixels} px; dots that touch count once"),
             ("Pattern", Percent(m.PatternShare), "share of the places looked at that show dots"),
-            ("Contrast", Percent(m.Contrast), "of white, 5th to 95th percentile; noise of a pixel about " + Percent(m.Noise)),
+            ("Contrast", Percent(m.Contrast), "of white, 0.5th to 99.5th percentile of the levels"),
             ("Clipped", $"{Percent(m.ClippedHigh)} at white, {Percent(m.ClippedLow)} at black", "share of the pixels"),
             ("Light over time", $"{Percent(m.ExposureRange)} range, {Percent(m.Flicker)} flicker", "of the mean level; flicker is RMS from frame to frame"),
             ("Shake", $"{Figures.Text(m.ShakeRms)} px RMS, {Figures.Text(m.ShakePerFrame)} px a frame", "x and y together"),

@@ -3,8 +3,12 @@ namespace BosFlow.Triage;
 /// <summary>Brings the readings of frames and pairs together.</summary>
 internal static class MeasureSummary
 {
-    // A repeated picture differs by its compression alone: a tenth of what other neighbours differ by.
-    private const double SamePicture = 0.1;
+    // A repeated picture differs by its compression alone, and by no motion: a twentieth of what other neighbours differ by, and a fiftieth of a pixel; judgement.
+    private const double SamePicture = 0.05;
+    private const double SamePlace = 0.02;
+
+    // A picture that hardly moves is copied by its own compression, so that a repetition by the recorder cannot be told.
+    private const double LeastMotion = 0.2;
 
     public static TriageMeasures Of(TriageRequest request, TimeScan times, IReadOnlyList<FrameReading> frames, IReadOnlyList<PairReading> pairs)
     {
@@ -14,6 +18,7 @@ internal static class MeasureSummary
         double sharp = Spread.Quantile(seen.Select(frame => frame.Median(tile => tile.ShortVariance)), 0.1);
         double window = request.Displacement.WindowPixels;
         double difference = Spread.Median(pairs.Select(pair => pair.Difference));
+        double motion = Spread.Rms(pairs.Select(pair => Math.Sqrt((pair.ShiftX * pair.ShiftX) + (pair.ShiftY * pair.ShiftY))));
         TileReading[] tiles = [.. seen.SelectMany(frame => frame.Tiles)];
         return new TriageMeasures
         {
@@ -22,27 +27,28 @@ internal static class MeasureSummary
             DotsPerWindow = Spread.Median(seen.Select(frame => frame.Median(tile => tile.DotsPerPixel))) * window * window,
             PatternShare = tiles.Length == 0 ? 0 : tiles.Count(tile => tile.HasPattern) / (double)tiles.Length,
             Contrast = Spread.Median(seen.Select(frame => frame.Median(tile => tile.Contrast))),
-            Noise = Spread.Median(seen.Select(frame => frame.Median(tile => tile.Noise))),
             Level = level,
             ClippedHigh = Spread.Median(seen.Select(frame => frame.ClippedHigh)),
             ClippedLow = Spread.Median(seen.Select(frame => frame.ClippedLow)),
             ExposureRange = (Spread.Quantile(levels, 0.95) - Spread.Quantile(levels, 0.05)) / level,
             Flicker = Spread.Rms(Steps(seen, frame => frame.Level)) / level,
-            ShakePerFrame = Spread.Rms(pairs.Select(pair => Math.Sqrt((pair.ShiftX * pair.ShiftX) + (pair.ShiftY * pair.ShiftY)))),
+            ShakePerFrame = motion,
             ShakeRms = ShakeSpectrum.Rms(pairs),
             ShakeHertz = ShakeSpectrum.StrongestHertz(pairs, times.IntervalSeconds),
             SmearPixels = Spread.Median(seen.Select(frame => Smear(frame, sharp))),
             Wobble = Spread.Median(pairs.Select(pair => pair.Wobble)),
             WobbleCycles = Spread.Median(pairs.Select(pair => pair.WobbleCycles)),
             SharpnessPulse = Pulse(seen),
-            RepeatedShare = pairs.Count == 0 ? 0 : pairs.Count(pair => IsRepeated(pair, difference)) / (double)pairs.Count,
+            RepeatedShare = !(motion > LeastMotion) ? 0 : pairs.Count(pair => IsRepeated(pair, difference)) / (double)pairs.Count,
             FoundShare = pairs.Count == 0 ? double.NaN : pairs.Count(pair => pair.Failure is null) / (double)pairs.Count,
             Blockiness = Spread.Median(seen.Select(frame => frame.Blockiness)),
             NoiseFloor = Spread.Median(pairs.Select(pair => pair.NoiseFloor)),
         };
     }
 
-    public static bool IsRepeated(PairReading pair, double usualDifference) => pair.Difference <= SamePicture * usualDifference && usualDifference > 0;
+    // A shake may pass through the same place twice. Written so that a pair without a motion counts by its difference.
+    private static bool IsRepeated(PairReading pair, double usualDifference) =>
+        pair.Difference <= SamePicture * usualDifference && usualDifference > 0 && !(Math.Abs(pair.ShiftX) + Math.Abs(pair.ShiftY) > SamePlace);
 
     /// <summary>Length of the smear of a frame: a dot dragged evenly by L gains the variance L^2 / 12.</summary>
     public static double Smear(FrameReading frame, double sharpVariance) =>

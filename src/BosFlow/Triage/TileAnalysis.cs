@@ -31,7 +31,8 @@ internal sealed class TileAnalysis(GrayImage image, int left, int top)
         float[] sorted = [.. levels];
         Array.Sort(sorted);
         double range = white - black;
-        double contrast = (sorted[sorted.Length * 95 / 100] - sorted[sorted.Length * 5 / 100]) / range;
+        // Wide enough to reach the tops of dots that cover a hundredth of the tile.
+        double contrast = (sorted[^(sorted.Length / 200)] - sorted[sorted.Length / 200]) / range;
         for (int i = 0; i < levels.Length; i++)
             levels[i] -= (float)mean;
         double all = Covariance(0, 0);
@@ -44,11 +45,11 @@ internal sealed class TileAnalysis(GrayImage image, int left, int top)
         double noise = Math.Sqrt(Math.Max(0, all - pattern));
         double diameter = DiameterOverHalf * (HalfDistance(1, 0, pattern) + HalfDistance(0, 1, pattern)) / 2;
         double dots = DotCount.Of(levels, Size, sorted, mean, noise) / (double)levels.Length;
-        return new TileReading(x, y, diameter, longest, shortest, varianceX, varianceY, contrast, noise / range, dots);
+        return new TileReading(x, y, diameter, longest, shortest, varianceX, varianceY, contrast, dots);
     }
 
     private static TileReading None(double x, double y, double contrast) =>
-        new(x, y, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, contrast, double.NaN, double.NaN);
+        new(x, y, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, contrast, double.NaN);
 
     private bool Load(out double mean)
     {

@@ -8,11 +8,10 @@ namespace BosFlow.Triage;
 /// <param name="ShortVariance">The same along the other axis, px2.</param>
 /// <param name="VarianceX">The same along rows, px2.</param>
 /// <param name="VarianceY">The same along columns, px2.</param>
-/// <param name="Contrast">5th to 95th percentile of the grey levels, share of white.</param>
-/// <param name="Noise">Standard deviation of the part of the grey levels that neighbours do not share, share of white; about.</param>
+/// <param name="Contrast">0.5th to 99.5th percentile of the grey levels, share of white.</param>
 /// <param name="DotsPerPixel">Dots counted for each pixel.</param>
 public sealed record TileReading(
-    double X, double Y, double DotPixels, double LongVariance, double ShortVariance, double VarianceX, double VarianceY, double Contrast, double Noise, double DotsPerPixel)
+    double X, double Y, double DotPixels, double LongVariance, double ShortVariance, double VarianceX, double VarianceY, double Contrast, double DotsPerPixel)
 {
     /// <summary>Whether the tile shows a pattern.</summary>
     public bool HasPattern => double.IsFinite(DotPixels);

@@ -15,11 +15,8 @@ public sealed record TriageMeasures
     /// <summary>Share of the tiles that show a pattern.</summary>
     public required double PatternShare { get; init; }
 
-    /// <summary>5th to 95th percentile of the grey levels in a tile, share of white.</summary>
+    /// <summary>0.5th to 99.5th percentile of the grey levels in a tile, share of white.</summary>
     public required double Contrast { get; init; }
-
-    /// <summary>Noise of a pixel, share of white; about.</summary>
-    public required double Noise { get; init; }
 
     /// <summary>Mean grey level, share of white.</summary>
     public required double Level { get; init; }
@@ -57,7 +54,7 @@ public sealed record TriageMeasures
     /// <summary>Change of a dot's variance from frame to frame, px2: what interpolation by a fraction of a pixel makes, and smear.</summary>
     public required double SharpnessPulse { get; init; }
 
-    /// <summary>Share of the pairs of neighbours that are the same picture.</summary>
+    /// <summary>Share of the pairs of neighbours that are the same picture; 0 where the picture hardly moves, since that cannot be told then.</summary>
     public required double RepeatedShare { get; init; }
 
     /// <summary>Share of the pairs of neighbours between which a motion was found.</summary>
