@@ -40,6 +40,8 @@ public static class TriageJson
             ["smear_px"] = Number(m.SmearPixels),
             ["row_wobble_px"] = Number(m.Wobble),
             ["row_wobble_cycles"] = Number(m.WobbleCycles),
+            ["row_jitter_px"] = Number(m.Jitter),
+            ["steadiest_row_jitter_px"] = Number(m.LeastJitter),
             ["sharpness_pulse_px2"] = Number(m.SharpnessPulse),
             ["missing_frames"] = result.Times.Missing + result.Times.Lost,
             ["repeated_share"] = Number(m.RepeatedShare),

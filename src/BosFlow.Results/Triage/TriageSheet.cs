@@ -40,6 +40,7 @@ public static class TriageSheet
             ("Shake frequency", $"{Figures.Text(m.ShakeHertz)} Hz", folded),
             ("Smear", $"{Figures.Text(m.SmearPixels)} px", "while the exposure lasts; half a dot is harmless"),
             ("Rolling shutter", $"{Figures.Text(m.Wobble)} px RMS", $"row by row beyond the whole picture's motion, {Figures.Text(m.WobbleCycles)} swings a picture"),
+            ("Jitter of rows", $"{Figures.Text(m.Jitter)} px RMS", $"change of a row's motion from frame to frame; {Figures.Text(m.LeastJitter)} px in the steadiest row; far less there means stabilisation"),
             ("Sharpness pulse", $"{Figures.Text(m.SharpnessPulse)} px\u00b2", "change of a dot's variance from frame to frame; high without shake means stabilisation"),
             ("Missing frames", $"{result.Times.Missing + result.Times.Lost}", "by the time stamps of all frames"),
             ("Repeated frames", Percent(m.RepeatedShare), "of the sampled neighbours"),

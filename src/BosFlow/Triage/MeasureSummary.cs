@@ -19,6 +19,7 @@ internal static class MeasureSummary
         double window = request.Displacement.WindowPixels;
         double difference = Spread.Median(pairs.Select(pair => pair.Difference));
         double motion = Spread.Rms(pairs.Select(pair => Math.Sqrt((pair.ShiftX * pair.ShiftX) + (pair.ShiftY * pair.ShiftY))));
+        (double jitter, double least) = RowJitter.Of(pairs);
         TileReading[] tiles = [.. seen.SelectMany(frame => frame.Tiles)];
         return new TriageMeasures
         {
@@ -39,6 +40,8 @@ internal static class MeasureSummary
             Wobble = Spread.Median(pairs.Select(pair => pair.Wobble)),
             WobbleCycles = Spread.Median(pairs.Select(pair => pair.WobbleCycles)),
             SharpnessPulse = Pulse(seen),
+            Jitter = jitter,
+            LeastJitter = least,
             RepeatedShare = !(motion > LeastMotion) ? 0 : pairs.Count(pair => IsRepeated(pair, difference)) / (double)pairs.Count,
             FoundShare = pairs.Count == 0 ? double.NaN : pairs.Count(pair => pair.Failure is null) / (double)pairs.Count,
             Blockiness = Spread.Median(seen.Select(frame => frame.Blockiness)),

@@ -30,7 +30,7 @@ internal static class PairAnalysis
             return reading with { Failure = FormattableString.Invariant($"Only {found.Length} of {shifts.Length} places of one frame were found in the next.") };
         PlanarMotion whole = fit.Motion.Planar;
         (double x, double y) = whole.DisplacementAt((a.Width - 1) / 2.0, (a.Height - 1) / 2.0);
-        (double wobble, double cycles) = RowWobble.Of(shifts, Columns, whole);
+        (double wobble, double cycles, IReadOnlyList<(double X, double Y)> rows) = RowWobble.Of(shifts, Columns, whole);
         return reading with
         {
             ShiftX = x,
@@ -38,6 +38,7 @@ internal static class PairAnalysis
             RotationDegrees = Math.Atan2(whole.H21, whole.H11) * 180 / Math.PI,
             Wobble = wobble,
             WobbleCycles = cycles,
+            RowShifts = [.. rows.Select(row => (x + row.X, y + row.Y))],
         };
     }
 

@@ -30,6 +30,9 @@ public sealed record PairReading
     /// <summary>How many times that shift swings over the rows of a picture.</summary>
     public double WobbleCycles { get; init; } = double.NaN;
 
+    /// <summary>Motion of each of the rows looked at, from the top, px; rotation and scale are taken off. NaN where a row showed too little; empty where no motion was found.</summary>
+    public IReadOnlyList<(double X, double Y)> RowShifts { get; init; } = [];
+
     /// <summary>Noise of one component of a vector, px, measured by the engine on a part of the picture; NaN where this pair was not measured.</summary>
     public double NoiseFloor { get; init; } = double.NaN;
 }

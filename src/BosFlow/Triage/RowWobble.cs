@@ -8,9 +8,10 @@ internal static class RowWobble
     // Of a median of n values the variance is pi / 2 times that of their mean, for many of them.
     private const double MedianLoss = 1.57;
 
-    /// <summary>RMS over the rows, px, and swings over the picture.</summary>
-    public static (double Pixels, double Cycles) Of(IReadOnlyList<TileShift?> shifts, int columns, PlanarMotion whole)
+    /// <summary>RMS over the rows, px, swings over the picture, and each row's own shift beyond the whole picture's motion, px; NaN where a row showed too little.</summary>
+    public static (double Pixels, double Cycles, IReadOnlyList<(double X, double Y)> Rows) Of(IReadOnlyList<TileShift?> shifts, int columns, PlanarMotion whole)
     {
+        var rows = new List<(double X, double Y)>();
         var alongX = new List<double>();
         var alongY = new List<double>();
         double noise = 0;
@@ -28,19 +29,24 @@ internal static class RowWobble
             }
 
             if (u.Count < columns / 2)
+            {
+                rows.Add((double.NaN, double.NaN));
                 continue;
-            alongX.Add(Spread.Median(u));
-            alongY.Add(Spread.Median(v));
+            }
+
+            rows.Add((Spread.Median(u), Spread.Median(v)));
+            alongX.Add(rows[^1].X);
+            alongY.Add(rows[^1].Y);
             noise += (Square(Spread.Sigma(u)) + Square(Spread.Sigma(v))) * MedianLoss / u.Count;
         }
 
         if (alongX.Count < 4)
-            return (double.NaN, double.NaN);
+            return (double.NaN, double.NaN, rows);
         double all = (alongX.Sum(Square) + alongY.Sum(Square)) / alongX.Count;
         double wobble = Math.Sqrt(Math.Max(0, all - (noise / alongX.Count)));
         List<double> stronger = alongX.Sum(Square) >= alongY.Sum(Square) ? alongX : alongY;
         int crossings = Enumerable.Range(1, stronger.Count - 1).Count(i => stronger[i] * stronger[i - 1] < 0);
-        return (wobble, crossings / 2.0);
+        return (wobble, crossings / 2.0, rows);
     }
 
     private static double Square(double value) => value * value;

@@ -54,6 +54,12 @@ public sealed record TriageMeasures
     /// <summary>Change of a dot's variance from frame to frame, px2: what interpolation by a fraction of a pixel makes, and smear.</summary>
     public required double SharpnessPulse { get; init; }
 
+    /// <summary>RMS change of a row's motion from one frame to the next, px, x and y together, median over the rows: 0 for a steady drift.</summary>
+    public required double Jitter { get; init; }
+
+    /// <summary>The same for the row that is steadiest.</summary>
+    public required double LeastJitter { get; init; }
+
     /// <summary>Share of the pairs of neighbours that are the same picture; 0 where the picture hardly moves, since that cannot be told then.</summary>
     public required double RepeatedShare { get; init; }
 

@@ -19,6 +19,9 @@ internal sealed record TriageClip(TriageFault? Planted, double Shake, TriageResu
     // An action camera's 100 Mbit/s for 3840 x 2160 at 60 Hz.
     private const double BitsPerPixel = 0.2;
 
+    // Every fifth sound take is filmed from a stand: it all but stands still, as a stabilised one does.
+    private const int StandingEvery = 5;
+
     private static readonly TriageFault[] Faults =
     [
         TriageFault.Blur, TriageFault.ExposureHunting, TriageFault.Stabilisation, TriageFault.SmallDots,
@@ -35,7 +38,7 @@ internal sealed record TriageClip(TriageFault? Planted, double Shake, TriageResu
     public static TriageClip Judge(ulong seed, int number, string folder)
     {
         TriageFault? planted = number % 2 == 0 ? null : Faults[number / 2 % Faults.Length];
-        SceneRecipe recipe = Recipe(planted, SeededRandom.PartSeed(seed, number, 0), number / 2 / Faults.Length);
+        SceneRecipe recipe = Recipe(planted, number / 2 % StandingEvery == 0, SeededRandom.PartSeed(seed, number, 0), number / 2 / Faults.Length);
         var scene = new SyntheticScene(recipe, CancellationToken.None);
         string path = Path.Combine(folder, "clip.mp4");
         var encoding = new VideoEncoding
@@ -50,7 +53,7 @@ internal sealed record TriageClip(TriageFault? Planted, double Shake, TriageResu
         return new TriageClip(planted, recipe.Vibration!.ShiftRmsPixels, Triager.Judge(request, null, CancellationToken.None));
     }
 
-    private static SceneRecipe Recipe(TriageFault? planted, ulong seed, int variant)
+    private static SceneRecipe Recipe(TriageFault? planted, bool stands, ulong seed, int variant)
     {
         var random = new SeededRandom(seed);
         double Between(double low, double high) => low + ((high - low) * random.NextUniform());
@@ -73,13 +76,13 @@ internal sealed record TriageClip(TriageFault? Planted, double Shake, TriageResu
         {
             TriageFault.Blur => sound with { Speckle = speckle with { DotDiameterPixels = Between(6, 8), ContrastFrom = 0.08, ContrastTo = 0.14 } },
             TriageFault.ExposureHunting => sound with { Light = new LightSettings { HuntingPercent = Between(30, 50), HuntingFrames = 8 } },
-            TriageFault.Stabilisation => sound with { Vibration = sound.Vibration with { ShiftRmsPixels = Between(1.5, 4) }, Shutter = sound.Shutter with { ReadoutSeconds = 0 }, Stabilisation = new StabilisationSettings { SmoothingFrames = Between(6, 15) } },
+            TriageFault.Stabilisation => sound with { Vibration = sound.Vibration with { ShiftRmsPixels = Between(1.5, 4) }, Stabilisation = new StabilisationSettings { SmoothingFrames = Between(6, 15) } },
             TriageFault.SmallDots => sound with { Speckle = speckle with { DotDiameterPixels = Between(0.9, 1.2), DotsPerPixel = 0.05, ContrastFrom = 0.5, ContrastTo = 0.8 } },
             TriageFault.FewDots => sound with { Speckle = speckle with { DotsPerPixel = Between(0.0025, 0.004) } },
             TriageFault.LostFrames => sound with { Order = variant % 2 == 0 ? new FrameOrder { Repeated = [11, 31, 52] } : new FrameOrder { LostBefore = [11, 31, 52] } },
             TriageFault.Saturation => sound with { Speckle = speckle with { ContrastFrom = 0.9, ContrastTo = 1 }, Sensor = sound.Sensor with { Background = Between(0.3, 0.5) } },
             TriageFault.Smear => sound with { Vibration = sound.Vibration with { ShiftRmsPixels = Between(3, 6), HighHertz = Between(50, 100) }, Shutter = sound.Shutter with { ExposureSeconds = Between(0.6, 0.9) / Rate } },
-            _ => sound,
+            _ => stands ? sound with { Vibration = sound.Vibration with { ShiftRmsPixels = Between(0, 0.1) } } : sound,
         };
     }
 }
