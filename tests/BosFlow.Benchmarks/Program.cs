@@ -22,7 +22,7 @@ internal static class Program
           board-check [--output FILE]                      the check of printed boards on random exact photos
           foreign-bytes [--output FILE]                    every reader on mutated inputs: read, refused, or at fault
           endurance [--quick] [--output FILE]              runs that are killed, stopped, short of disk, or of 10,000 frames
-          triage  [--tuning] [--output FILE]               the judgement on 40 compressed takes, half with one planted fault
+          triage  [--tuning | --timing [--rounds N]] [--output FILE]  the judgement on 40 compressed takes, half with one planted fault; the time for ten minutes of 3840 x 2160
           kernels [BenchmarkDotNet options]                the hot loops beside their plain twins
         --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, density-solvers.md, printing.md, board-check.md, foreign-bytes.md, endurance.md and triage.md.
         """;
@@ -52,10 +52,10 @@ internal static class Program
                 EnduranceMeasurement.Run(options, quick: rest.Contains("--quick"));
                 return 0;
             case ["triage", "--tuning", .. string[] rest] when MeasurementOptions.TryParse(rest, "triage-tuning.md", out MeasurementOptions? options):
-                TriageMeasurement.Run(options, TriageMeasurement.TuningSeed);
+                TriageMeasurement.Run(options, TriageMeasurement.TuningSeed, withTiming: false);
                 return 0;
-            case ["triage", .. string[] rest] when MeasurementOptions.TryParse(rest, "triage.md", out MeasurementOptions? options):
-                TriageMeasurement.Run(options, TriageMeasurement.ProofSeed);
+            case ["triage", .. string[] rest] when MeasurementOptions.TryParse([.. rest.Where(word => word != "--timing")], "triage.md", out MeasurementOptions? options):
+                TriageMeasurement.Run(options, TriageMeasurement.ProofSeed, rest.Contains("--timing"));
                 return 0;
             case ["kernels", .. string[] rest]:
                 KernelMeasurement.Run(rest);

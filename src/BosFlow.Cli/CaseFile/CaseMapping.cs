@@ -75,6 +75,8 @@ internal static class CaseMapping
             Use = values.Optional(FootageKeys.Use),
             UseSeconds = values.Has(FootageKeys.UseSeconds) ? values.Or(FootageKeys.UseSeconds, default) : null,
             FrameRateHz = values.Number(FootageKeys.FrameRateHz),
+            SkipRepeats = values.Or(FootageKeys.SkipRepeats, standard.SkipRepeats),
+            BlurLimit = values.Or(FootageKeys.BlurLimit, standard.BlurLimit),
             Decoder = values.Or(FootageKeys.Decoder, standard.Decoder),
         };
     }

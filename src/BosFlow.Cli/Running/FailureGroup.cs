@@ -3,17 +3,17 @@ using BosFlow.Pipeline;
 
 namespace BosFlow.Cli.Running;
 
-/// <summary>Frames that could not be measured for the same reason.</summary>
+/// <summary>Frames that could not be measured, or were left out, for the same reason.</summary>
 /// <param name="Frames">Their numbers, ascending.</param>
 /// <param name="Reason">The reason of the first of them, one sentence.</param>
 /// <param name="NumbersDiffer">Whether the others give other numbers in the same words.</param>
 internal sealed partial record FailureGroup(IReadOnlyList<int> Frames, string Reason, bool NumbersDiffer)
 {
-    /// <summary>Groups failed frames; the largest group comes first.</summary>
-    /// <param name="failed">The frames, in order.</param>
-    public static IReadOnlyList<FailureGroup> Of(IEnumerable<FailedFrame> failed) =>
+    /// <summary>Groups frames; the largest group comes first.</summary>
+    /// <param name="frames">The frames, in order.</param>
+    public static IReadOnlyList<FailureGroup> Of(IEnumerable<FailedFrame> frames) =>
     [
-        .. failed
+        .. frames
             .GroupBy(frame => Key(frame.Reason), StringComparer.Ordinal)
             .Select(group => new FailureGroup([.. group.Select(frame => frame.Index)], group.First().Reason, group.Any(frame => frame.Reason != group.First().Reason)))
             .OrderByDescending(group => group.Frames.Count)

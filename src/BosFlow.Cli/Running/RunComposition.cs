@@ -97,8 +97,10 @@ public static class RunComposition
 
     private static void Tell(FrameResult result, double seconds, RunLog log, RunProgressDisplay display)
     {
-        log.Note(result.Failure is null
+        log.Note(result.IsMeasured
             ? FormattableString.Invariant($"frame {result.Index}: noise floor {result.NoiseFloorU:0.0000} {result.NoiseFloorV:0.0000} px, {result.ValidFraction:P1} of the vectors valid, {seconds:0.00} s")
+            : result.Rejection is not null
+            ? FormattableString.Invariant($"frame {result.Index} is left out: {result.Rejection}")
             : FormattableString.Invariant($"frame {result.Index} could not be measured: {result.Failure}"));
         foreach (string warning in result.Warnings)
             log.Warn(FormattableString.Invariant($"frame {result.Index}: {warning}"));

@@ -77,6 +77,8 @@ internal sealed class RunProgressDisplay : IProgress<RunProgress>, IDisposable
             // A night of failing frames must not bury everything else: each reason is told once, the rest is counted.
             if (result.Failure is { } reason && toldFailures.Add(FailureGroup.Key(reason)))
                 Interject(() => talk.Warn(FormattableString.Invariant($"frame {result.Index} ({result.Source}) could not be measured: {reason}")));
+            if (result.Rejection is { } why && toldFailures.Add(FailureGroup.Key(why)))
+                Interject(() => talk.Warn(FormattableString.Invariant($"frame {result.Index} ({result.Source}) is left out: {why}")));
         }
     }
 

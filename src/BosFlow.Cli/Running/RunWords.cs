@@ -50,12 +50,8 @@ public static class RunWords
             ["frames_total"] = outcome.FramesTotal,
             ["frames_measured"] = outcome.FramesMeasured,
             ["frames_resumed"] = outcome.FramesResumed,
-            ["frames_failed"] = new JsonArray([.. outcome.FailedFrames.Select(frame => new JsonObject
-            {
-                ["frame"] = frame.Index,
-                ["source"] = frame.Source,
-                ["reason"] = frame.Reason,
-            })]),
+            ["frames_failed"] = FramesWithReasons(outcome.FailedFrames),
+            ["frames_rejected"] = FramesWithReasons(outcome.RejectedFrames),
             ["noise_floor_u_px"] = Number(outcome.NoiseFloorU),
             ["noise_floor_v_px"] = Number(outcome.NoiseFloorV),
             ["noise_floor_density_gradient_path_x_kg_m3"] = Number(DensityNoise(run, outcome.NoiseFloorU)),
@@ -74,12 +70,9 @@ public static class RunWords
             ? "; all of them were there already"
             : outcome.FramesResumed > 0 ? $"; {outcome.FramesResumed} were there already" : string.Empty;
         yield return $"Frames:      {outcome.FramesMeasured} of {outcome.FramesTotal} measured{before}";
-        IReadOnlyList<FailureGroup> failures = FailureGroup.Of(outcome.FailedFrames);
-        foreach (FailureGroup group in failures.Take(GroupsListed))
-            yield return $"Failed:      {group}";
-        if (failures.Count > GroupsListed)
-            yield return $"             and {failures.Skip(GroupsListed).Sum(group => group.Frames.Count)} frames for {failures.Count - GroupsListed} more reasons";
-        if (failures.Count > 0)
+        foreach (string line in ListOf("Failed:     ", outcome.FailedFrames).Concat(ListOf("Left out:   ", outcome.RejectedFrames)))
+            yield return line;
+        if (outcome.FailedFrames.Count > 0)
             yield return "             their vectors are empty; frames.csv lists each of them. After mending the footage, measure all again with --restart or into another folder.";
         if (run.Prepared.FrameIndices.Count < run.Prepared.Footage.Info.FrameCount)
             yield return Invariant($"Not asked:   {run.Prepared.Footage.Info.FrameCount - run.Prepared.FrameIndices.Count} of the {run.Prepared.Footage.Info.FrameCount} frames of the footage ({Choice(run.Prepared)})");
@@ -94,6 +87,24 @@ public static class RunWords
         yield return $"Time:        {DurationText.Of(run.Time)}";
         yield return $"Results:     {run.Folder}";
         yield return $"Report:      {run.ReportPath}";
+    }
+
+    /// <summary>Frames with their reasons, as JSON.</summary>
+    /// <param name="frames">The frames.</param>
+    internal static JsonArray FramesWithReasons(IReadOnlyList<FailedFrame> frames) => new([.. frames.Select(frame => new JsonObject
+    {
+        ["frame"] = frame.Index,
+        ["source"] = frame.Source,
+        ["reason"] = frame.Reason,
+    })]);
+
+    private static IEnumerable<string> ListOf(string heading, IReadOnlyList<FailedFrame> frames)
+    {
+        IReadOnlyList<FailureGroup> groups = FailureGroup.Of(frames);
+        foreach (FailureGroup group in groups.Take(GroupsListed))
+            yield return $"{heading} {group}";
+        if (groups.Count > GroupsListed)
+            yield return $"             and {groups.Skip(GroupsListed).Sum(group => group.Frames.Count)} frames for {groups.Count - GroupsListed} more reasons";
     }
 
     private static string Choice(PreparedRun prepared) => prepared.Settings.Frames is { } range ? $"--frames {range}" : "[footage] in the case";

@@ -23,7 +23,9 @@ internal static class ShardWords
             : FormattableString.Invariant($"Shard:       {shard.Number} of {shard.Count}, frames {frames[0]} to {frames[^1]}: {outcome.FramesMeasured} of {outcome.FramesTotal} measured; {outcome.FramesResumed} were there already"));
         foreach (FailureGroup group in FailureGroup.Of(outcome.FailedFrames).Take(GroupsListed))
             talk.Result($"Failed:      {group}");
-        if (outcome.FailedFrames.Count > 0)
+        foreach (FailureGroup group in FailureGroup.Of(outcome.RejectedFrames).Take(GroupsListed))
+            talk.Result($"Left out:    {group}");
+        if (outcome.FailedFrames.Count + outcome.RejectedFrames.Count > 0)
             talk.Result($"             {run.LogPath} lists each of them");
         talk.Result($"Results:     {run.Folder}");
         talk.Result($"To do:       when all {shard.Count} shards are done, {SameRun.Command(run.Prepared)} --gather writes summary, maps and report");
@@ -38,12 +40,8 @@ internal static class ShardWords
             ["frames_total"] = outcome.FramesTotal,
             ["frames_measured"] = outcome.FramesMeasured,
             ["frames_resumed"] = outcome.FramesResumed,
-            ["frames_failed"] = new JsonArray([.. outcome.FailedFrames.Select(frame => new JsonObject
-            {
-                ["frame"] = frame.Index,
-                ["source"] = frame.Source,
-                ["reason"] = frame.Reason,
-            })]),
+            ["frames_failed"] = RunWords.FramesWithReasons(outcome.FailedFrames),
+            ["frames_rejected"] = RunWords.FramesWithReasons(outcome.RejectedFrames),
         });
     }
 }

@@ -26,7 +26,7 @@ internal static class ReportMethods
             ? "No motion of the background was taken out."
             : $"Motion of camera and background ({ReportSettings.Motion(summary.Case.Registration.Motion)}) was fitted robustly {(summary.Case.Region.Flow.Count > 0 ? "to the vectors outside the flow region" : "to the whole field")} and subtracted from the displacement; pictures were not resampled for it.";
         return
-            $"The displacement of the background pattern between {reference} and {Figures.Count(summary.Frames.Count(f => f.Failure is null), "frame", "frames")} was measured with BosFlow {version} " +
+            $"The displacement of the background pattern between {reference} and {Figures.Count(summary.Frames.Count(f => f.IsMeasured), "frame", "frames")} was measured with BosFlow {version} " +
             $"by windowed cross-correlation: a coarse pass with {d.CoarseWindowPixels} × {d.CoarseWindowPixels} px windows, then {Figures.Count(d.Passes, "pass", "passes")} with image deformation " +
             $"and {d.WindowPixels} × {d.WindowPixels} px windows at a distance of {d.SpacingPixels} px. The remaining shift was found by {ReportSettings.SubPixel(d.SubPixel)}. " +
             $"Vectors were checked by the normalised-median test (Westerweel and Scarano, 2005, doi:10.1007/s00348-005-0016-6) with threshold {Figures.Exact(d.OutlierThreshold)} and noise level {Figures.Exact(d.OutlierNoisePixels)} px" +

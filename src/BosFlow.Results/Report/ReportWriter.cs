@@ -8,7 +8,7 @@ namespace BosFlow.Results.Report;
 public static class ReportWriter
 {
     private const int MostHashes = 40;
-    private const int MostFailures = 200;
+    private const int MostListed = 200;
 
     /// <summary>The page of a run.</summary>
     /// <param name="summary">What the run gave.</param>
@@ -31,7 +31,8 @@ public static class ReportWriter
         DensitySection.Add(page, summary, pictures);
         AddMaps(page, "Maps of the displacement", pictures, PictureTopic.Displacement);
         AddCurves(page, summary);
-        AddFailures(page, summary);
+        AddList(page, "Frames that could not be measured", summary, f => f.Failure);
+        AddList(page, "Frames that were left out", summary, f => f.Rejection);
         page.Heading(2, "Settings").Table(["Setting", "Value"], [.. ReportSettings.Rows(summary), .. ReportBoardRows.Of(summary, identity.Board)]);
         page.Heading(2, "Methods");
         foreach (string paragraph in ReportMethods.Paragraphs(summary, identity.ProgramVersion))
@@ -79,7 +80,7 @@ public static class ReportWriter
     private static void AddCurves(Html page, RunSummary summary)
     {
         page.Heading(2, "Over the run");
-        if (summary.Frames.All(f => f.Failure is not null))
+        if (!summary.Frames.Any(f => f.IsMeasured))
         {
             page.Paragraph("No frame could be measured, so there is nothing to draw.");
             return;
@@ -91,25 +92,25 @@ public static class ReportWriter
             : $" {Figures.Count(curves.FramesAPoint)} frames share a point: the line is their median, the band reaches from the lowest to the highest; each frame is in frames.csv.";
         page.Picture(
             ReportPlots.NoiseFloor(curves), "Noise floor of each frame",
-            $"Noise floor of each frame in px: RMS of the displacement that remains on the undisturbed region after the motion of the background is taken out. A gap is where no frame could be measured.{points}");
+            $"Noise floor of each frame in px: RMS of the displacement that remains on the undisturbed region after the motion of the background is taken out. A gap is where no frame was measured.{points}");
         page.Picture(
             ReportPlots.Shake(curves, summary.Reference.Image.Width, summary.Reference.Image.Height), "Shift of the background in each frame",
             $"Shift of the middle of the picture against the reference in px: the shake of camera and background that was taken out. Rotation and scale are in frames.csv.{points}");
     }
 
-    private static void AddFailures(Html page, RunSummary summary)
+    private static void AddList(Html page, string heading, RunSummary summary, Func<FrameRecord, string?> reasonOf)
     {
-        FrameRecord[] failed = [.. summary.Frames.Where(f => f.Failure is not null)];
-        page.Heading(2, "Frames that could not be measured");
-        if (failed.Length == 0)
+        FrameRecord[] concerned = [.. summary.Frames.Where(f => reasonOf(f) is not null)];
+        page.Heading(2, heading);
+        if (concerned.Length == 0)
         {
             page.Paragraph("None.");
             return;
         }
 
-        page.Table(["Frame", "Source", "Reason"], failed.Take(MostFailures).Select(f => (IReadOnlyList<string>)[Figures.Ranges([f.Index], 1), f.Source, f.Failure!]));
-        if (failed.Length > MostFailures)
-            page.Paragraph($"{failed.Length - MostFailures} more are listed in frames.csv.");
+        page.Table(["Frame", "Source", "Reason"], concerned.Take(MostListed).Select(f => (IReadOnlyList<string>)[Figures.Ranges([f.Index], 1), f.Source, reasonOf(f)!]));
+        if (concerned.Length > MostListed)
+            page.Paragraph($"{concerned.Length - MostListed} more are listed in frames.csv.");
     }
 
     private static void AddProvenance(Html page, RunIdentity identity)

@@ -12,6 +12,9 @@ public sealed record Verdict
     /// <summary>Frames measured.</summary>
     public required int FramesMeasured { get; init; }
 
+    /// <summary>Frames left out: repeated, blurred, or shaken too far.</summary>
+    public int FramesRejected { get; init; }
+
     /// <summary>Median over the measured frames of the noise floor in u, px; NaN where none is known.</summary>
     public required double NoiseFloorU { get; init; }
 
@@ -35,11 +38,12 @@ public sealed record Verdict
     public static Verdict Of(RunSummary summary)
     {
         ArgumentNullException.ThrowIfNull(summary);
-        FrameRecord[] measured = [.. summary.Frames.Where(f => f.Failure is null)];
+        FrameRecord[] measured = [.. summary.Frames.Where(f => f.IsMeasured)];
         return new Verdict
         {
             FramesAsked = summary.Frames.Count,
             FramesMeasured = measured.Length,
+            FramesRejected = summary.Frames.Count(f => f.Rejection is not null),
             NoiseFloorU = RunMedian.Of(measured.Select(f => f.NoiseFloorU)),
             NoiseFloorV = RunMedian.Of(measured.Select(f => f.NoiseFloorV)),
             PeakPixels = Peak(summary),

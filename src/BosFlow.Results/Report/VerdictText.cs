@@ -26,10 +26,11 @@ internal static class VerdictText
 
     private static string Frames(Verdict verdict)
     {
-        int failed = verdict.FramesAsked - verdict.FramesMeasured;
-        return failed == 0
+        int failed = verdict.FramesAsked - verdict.FramesMeasured - verdict.FramesRejected;
+        string rejected = verdict.FramesRejected > 0 ? $" {verdict.FramesRejected} left out for repetition, blur or shake;" : "";
+        return verdict.FramesAsked == verdict.FramesMeasured
             ? $"All {Figures.Count(verdict.FramesAsked, "frame was", "frames were")} measured.".Replace("All 1 frame was", "The one frame was", StringComparison.Ordinal)
-            : $"{verdict.FramesMeasured} of {Figures.Count(verdict.FramesAsked, "frame was", "frames were")} measured; {failed} could not be (listed below with the reason).";
+            : $"{verdict.FramesMeasured} of {Figures.Count(verdict.FramesAsked, "frame was", "frames were")} measured;{rejected} {failed} could not be (listed below with the reason).";
     }
 
     private static string Noise(Verdict verdict) => double.IsFinite(verdict.NoiseFloor)

@@ -51,6 +51,7 @@ internal static class FrameFile
         MeanLevel = content.Required<double>("mean_level_dn"),
         SaturatedFraction = content.Required<double>("saturated_fraction"),
         Failure = content.Attribute("failure") as string,
+        Rejection = content.Attribute("rejection") as string,
         Warnings = content.Attribute("warnings") as string[] ?? [],
         Field = new VectorField
         {
@@ -90,6 +91,8 @@ internal static class FrameFile
         yield return new("saturated_fraction", result.SaturatedFraction);
         if (result.Failure is not null)
             yield return new("failure", result.Failure);
+        if (result.Rejection is not null)
+            yield return new("rejection", result.Rejection);
         if (result.Warnings.Count > 0)
             yield return new("warnings", result.Warnings.ToArray());
     }

@@ -14,7 +14,7 @@ internal static class FramesTable
     private static readonly string[] Columns =
     [
         "frame", "time_s", "shake_u_px", "shake_v_px", "shake_rotation_deg", "shake_scale", "noise_floor_u_px", "noise_floor_v_px", "valid_fraction", "mean_level_dn",
-        "saturated_fraction", "h11", "h12", "h13_px", "h21", "h22", "h23_px", "h31_per_px", "h32_per_px", "source", "failure", "warnings",
+        "saturated_fraction", "h11", "h12", "h13_px", "h21", "h22", "h23_px", "h31_per_px", "h32_per_px", "source", "failure", "rejection", "warnings",
     ];
 
     public static void Write(Stream stream, IReadOnlyList<FrameRecord> frames, int width, int height)
@@ -53,6 +53,7 @@ internal static class FramesTable
             yield return value.ToString("R", CultureInfo.InvariantCulture);
         yield return f.Source;
         yield return f.Failure ?? string.Empty;
+        yield return f.Rejection ?? string.Empty;
         yield return string.Join(WarningSeparator, f.Warnings);
     }
 
@@ -64,6 +65,9 @@ internal static class FramesTable
         double[] n = [.. v.Skip(1).Take(18).Select(text => double.Parse(text, CultureInfo.InvariantCulture))];
         return new FrameRecord(
             int.Parse(v[0], CultureInfo.InvariantCulture), n[0], v[19], new PlanarMotion(n[10], n[11], n[12], n[13], n[14], n[15], n[16], n[17]),
-            n[5], n[6], n[7], n[8], n[9], v[20].Length == 0 ? null : v[20], v[21].Length == 0 ? [] : v[21].Split(WarningSeparator));
+            n[5], n[6], n[7], n[8], n[9], v[20].Length == 0 ? null : v[20], v[22].Length == 0 ? [] : v[22].Split(WarningSeparator))
+        {
+            Rejection = v[21].Length == 0 ? null : v[21],
+        };
     }
 }

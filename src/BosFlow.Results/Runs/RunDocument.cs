@@ -49,6 +49,9 @@ public sealed record RunDocument
     /// <summary>Numbers of those that could not be measured.</summary>
     public IReadOnlyList<int>? FramesFailed { get; init; }
 
+    /// <summary>Numbers of those that were left out: repeated, blurred, or shaken too far.</summary>
+    public IReadOnlyList<int>? FramesRejected { get; init; }
+
     /// <summary>One line about the reference picture.</summary>
     public string? Reference { get; init; }
 

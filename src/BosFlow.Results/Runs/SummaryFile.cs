@@ -42,7 +42,7 @@ internal static class SummaryFile
             new("title", "Displacement of a background pattern seen through a flow, statistics of a run"),
             new(FrameFile.IdentityName, identity),
             new("frames_asked", summary.Frames.Count),
-            new("frames_measured", summary.Frames.Count(f => f.Failure is null)),
+            new("frames_measured", summary.Frames.Count(f => f.IsMeasured)),
             .. ScaleAttributes.Of(summary.Scale),
             .. Readout(summary.Case.Registration),
         ];

@@ -18,6 +18,13 @@ public sealed record FootageSettings
     /// <summary>Frame rate of an image sequence, Hz; null where unknown or carried by the container.</summary>
     public double? FrameRateHz { get; init; }
 
+    /// <summary>Whether a frame is left out that shows the same picture, pixel by pixel, as the frame before it.</summary>
+    public bool SkipRepeats { get; init; } = true;
+
+    /// <summary>How many times wider than in the reference the dots of a frame may be, along the longest axis, before it is left out; greater than 1.</summary>
+    /// <remarks>Dots of twice the width have half the contrast along the smear: the noise of a vector doubles there, and an average over frames is better without it.</remarks>
+    public double BlurLimit { get; init; } = 2;
+
     /// <summary>Which decoder reads a video.</summary>
     public VideoDecoder Decoder { get; init; } = VideoDecoder.Automatic;
 }

@@ -67,7 +67,7 @@ internal sealed class BackgroundRemover
     /// <param name="common">What the errors of all frames have in common.</param>
     public BackgroundMotionErrors ErrorsOfMean(IReadOnlyList<FrameRecord> records, CommonError common)
     {
-        FrameRecord[] measured = [.. records.Where(record => record.Failure is null)];
+        FrameRecord[] measured = [.. records.Where(record => record.IsMeasured)];
         double noise = RunMedian.Of(measured.Select(record => Math.Sqrt(((record.NoiseFloorU * record.NoiseFloorU) + (record.NoiseFloorV * record.NoiseFloorV)) / 2)));
         return MotionErrors.Of(model, grid, nodes, correlatedVectors * fitter.Bands, noise, Math.Max(1, measured.Length), common.VarianceShare);
     }

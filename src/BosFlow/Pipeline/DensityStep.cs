@@ -48,7 +48,7 @@ public static class DensityStep
     {
         (Complex u, Complex v) = (Complex.Zero, Complex.Zero);
         int count = 0;
-        foreach (FrameRecord record in records.Where(record => record.Failure is null))
+        foreach (FrameRecord record in records.Where(record => record.IsMeasured))
         {
             (double shiftU, double shiftV) = record.Motion.DisplacementAt((info.Width - 1) / 2.0, (info.Height - 1) / 2.0);
             u += Complex.FromPolarCoordinates(1, 2 * Math.PI * shiftU);

@@ -4,7 +4,7 @@ using BosFlow.Registration;
 
 namespace BosFlow.Pipeline;
 
-/// <summary>The result of a frame that could not be measured: every vector NaN and flagged, and the reason.</summary>
+/// <summary>The result of a frame that could not be measured, or was left out: every vector NaN and flagged, and the reason.</summary>
 internal sealed class FrameFailure
 {
     private readonly Frame frame;
@@ -26,7 +26,14 @@ internal sealed class FrameFailure
     /// <param name="reason">One sentence for the user.</param>
     /// <param name="flag">The flag of every vector outside the masks.</param>
     /// <param name="quality">What is known of the grey levels; null where nothing is.</param>
-    public FrameResult Because(string reason, VectorFlags flag, FrameQuality? quality) => new()
+    public FrameResult Because(string reason, VectorFlags flag, FrameQuality? quality) => Empty(flag, quality) with { Failure = reason };
+
+    /// <summary>The result of a frame that is left out.</summary>
+    /// <param name="reason">One sentence for the user.</param>
+    /// <param name="quality">What is known of the grey levels.</param>
+    public FrameResult LeftOut(string reason, FrameQuality quality) => Empty(VectorFlags.NotConverged, quality) with { Rejection = reason };
+
+    private FrameResult Empty(VectorFlags flag, FrameQuality? quality) => new()
     {
         Index = frame.Index,
         TimeSeconds = frame.TimeSeconds,
@@ -38,7 +45,6 @@ internal sealed class FrameFailure
         ValidFraction = 0,
         MeanLevel = quality?.MeanLevel ?? double.NaN,
         SaturatedFraction = quality?.SaturatedFraction ?? double.NaN,
-        Failure = reason,
     };
 
     private VectorField EmptyField(VectorFlags flag)

@@ -30,18 +30,22 @@ internal static class FrameGatherer
                     $"Frame {index} in the results was measured on another grid of vectors than this case asks for: use another output folder, or measure all frames again."));
             }
 
-            // A failed frame says nothing of a place in the picture: its flags must not count as the place's own.
-            if (result.Failure is null)
+            // A frame that failed or was left out says nothing of a place in the picture: its flags must not count as the place's own.
+            if (result.IsMeasured)
                 accumulator.Add(result.Field);
             records.Add(FrameRecord.Of(result));
         }
 
         if (accumulator.FrameCount == 0)
-            throw new RunFailedException(Failed(records));
+            throw new RunFailedException([.. Failed(records).Concat(Rejected(records)).OrderBy(frame => frame.Index)]);
         return new GatheredRun(records, accumulator.ToStatistics());
     }
 
     /// <summary>The frames that could not be measured.</summary>
     public static IReadOnlyList<FailedFrame> Failed(IEnumerable<FrameRecord> records) =>
         [.. records.Where(record => record.Failure is not null).Select(record => new FailedFrame(record.Index, record.Source, record.Failure!))];
+
+    /// <summary>The frames that were left out.</summary>
+    public static IReadOnlyList<FailedFrame> Rejected(IEnumerable<FrameRecord> records) =>
+        [.. records.Where(record => record.Rejection is not null).Select(record => new FailedFrame(record.Index, record.Source, record.Rejection!))];
 }

@@ -11,6 +11,7 @@ internal sealed class FrameProcessor
 
     private readonly GrayImage reference;
     private readonly PixelMask measurable;
+    private readonly FrameScreen screen;
     private readonly IMotionEstimator estimator;
     private readonly IDisplacementStage engine;
     private readonly BackgroundRemover remover;
@@ -20,18 +21,20 @@ internal sealed class FrameProcessor
     /// <summary>Joins what a frame passes through.</summary>
     /// <param name="reference">Reference picture.</param>
     /// <param name="measurable">Pixels that may be used, of the pictures as filmed.</param>
+    /// <param name="screen">Says which frames are left out.</param>
     /// <param name="estimator">Coarse motion.</param>
     /// <param name="engine">Displacement.</param>
     /// <param name="remover">Takes the background's motion out, in the coordinates of the result.</param>
     /// <param name="lens">Corrects the displacement; null = the lens is taken for ideal.</param>
     /// <param name="shown"><paramref name="measurable"/> in the coordinates of the result.</param>
     public FrameProcessor(
-        GrayImage reference, PixelMask measurable, IMotionEstimator estimator, IDisplacementStage engine, BackgroundRemover remover, LensCorrection? lens, PixelMask shown)
+        GrayImage reference, PixelMask measurable, FrameScreen screen, IMotionEstimator estimator, IDisplacementStage engine, BackgroundRemover remover, LensCorrection? lens, PixelMask shown)
     {
         this.lens = lens;
         this.shown = shown;
         this.reference = reference;
         this.measurable = measurable;
+        this.screen = screen;
         this.estimator = estimator;
         this.engine = engine;
         this.remover = remover;
@@ -54,9 +57,11 @@ internal sealed class FrameProcessor
             }
 
             quality = FrameQuality.Assess(frame.Image, measurable);
-            return quality.Failure is null
-                ? Measure(frame, frame.Image, quality, failure, cancellationToken)
-                : failure.Because(quality.Failure, FrameFailure.FlagOf(quality), quality);
+            if (quality.Failure is not null)
+                return failure.Because(quality.Failure, FrameFailure.FlagOf(quality), quality);
+            return screen.Rejection(frame) is { } rejection
+                ? failure.LeftOut(rejection, quality)
+                : Measure(frame, frame.Image, quality, failure, cancellationToken);
         }
         catch (InputDataException exception)
         {
@@ -76,6 +81,8 @@ internal sealed class FrameProcessor
         if (estimator.Unusable is null)
         {
             MotionEstimate estimate = estimator.Estimate(matched, cancellationToken);
+            if (estimate.Failure is not null && screen.Shaken(matched, cancellationToken) is { } shaken)
+                return failure.LeftOut(shaken, quality);
             if (estimate.Failure is not null)
                 return failure.Because(estimate.Failure, VectorFlags.NotConverged, quality);
             predictor = estimate.Motion;

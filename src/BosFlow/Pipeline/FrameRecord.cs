@@ -27,6 +27,12 @@ public sealed record FrameRecord(
     string? Failure,
     IReadOnlyList<string> Warnings)
 {
+    /// <summary>Why the frame was left out although it could be read: repeated, blurred, or shaken too far, one sentence; null where it was not.</summary>
+    public string? Rejection { get; init; }
+
+    /// <summary>Whether the frame was measured: neither failed nor left out.</summary>
+    public bool IsMeasured => Failure is null && Rejection is null;
+
     /// <summary>The record of a frame's result.</summary>
     /// <param name="result">The frame's result.</param>
     public static FrameRecord Of(FrameResult result)
@@ -34,6 +40,9 @@ public sealed record FrameRecord(
         ArgumentNullException.ThrowIfNull(result);
         return new FrameRecord(
             result.Index, result.TimeSeconds, result.Source, result.Motion, result.NoiseFloorU, result.NoiseFloorV,
-            result.ValidFraction, result.MeanLevel, result.SaturatedFraction, result.Failure, result.Warnings);
+            result.ValidFraction, result.MeanLevel, result.SaturatedFraction, result.Failure, result.Warnings)
+        {
+            Rejection = result.Rejection,
+        };
     }
 }

@@ -15,7 +15,7 @@ public sealed record FrameResult
     /// <summary>File (and position) the frame came from.</summary>
     public required string Source { get; init; }
 
-    /// <summary>Displacement with the motion of the background taken out. All NaN and flagged where the frame failed.</summary>
+    /// <summary>Displacement with the motion of the background taken out. All NaN and flagged where the frame failed or was left out.</summary>
     public required VectorField Field { get; init; }
 
     /// <summary>Motion that was taken out; of a frame that was read row by row the motion of the whole, which leaves the rows' own.</summary>
@@ -41,6 +41,12 @@ public sealed record FrameResult
 
     /// <summary>Why the frame could not be measured; null where it was.</summary>
     public string? Failure { get; init; }
+
+    /// <summary>Why the frame was left out although it could be read: repeated, blurred, or shaken too far, one sentence; null where it was not.</summary>
+    public string? Rejection { get; init; }
+
+    /// <summary>Whether the frame was measured: neither failed nor left out.</summary>
+    public bool IsMeasured => Failure is null && Rejection is null;
 
     /// <summary>What the user should know of this frame, one sentence each.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];

@@ -9,15 +9,17 @@ internal sealed class FrameRun
     private static readonly TimeSpan MemoryLook = TimeSpan.FromMilliseconds(100);
 
     private readonly RunRequest request;
+    private readonly FrameSequence sequence;
     private readonly FrameProcessor processor;
     private readonly IProgress<RunProgress>? progress;
     private readonly Lock counting = new();
     private int done;
     private int failed;
 
-    public FrameRun(RunRequest request, FrameProcessor processor, IProgress<RunProgress>? progress)
+    public FrameRun(RunRequest request, FrameSequence sequence, FrameProcessor processor, IProgress<RunProgress>? progress)
     {
         this.request = request;
+        this.sequence = sequence;
         this.processor = processor;
         this.progress = progress;
     }
@@ -56,7 +58,7 @@ internal sealed class FrameRun
     {
         int next = 0;
         int doneBefore = request.FrameIndices.Count - pending.Count;
-        foreach (Frame frame in request.Footage.Read(pending, cancellationToken))
+        foreach (Frame frame in sequence.Read(pending, cancellationToken))
         {
             for (; next < pending.Count && pending[next] < frame.Index; next++)
                 yield return Missing(pending[next]);

@@ -12,6 +12,9 @@ public sealed record RunOutcome
     /// <summary>Frames that could not be measured, in order.</summary>
     public required IReadOnlyList<FailedFrame> FailedFrames { get; init; }
 
+    /// <summary>Frames that were left out, in order: repeated, blurred, or shaken too far.</summary>
+    public IReadOnlyList<FailedFrame> RejectedFrames { get; init; } = [];
+
     /// <summary>Median over the frames of the noise floor in x, px; NaN where no frame has one.</summary>
     public required double NoiseFloorU { get; init; }
 
@@ -25,5 +28,5 @@ public sealed record RunOutcome
     public required IReadOnlyList<string> Warnings { get; init; }
 
     /// <summary>Frames that were measured.</summary>
-    public int FramesMeasured => FramesTotal - FailedFrames.Count;
+    public int FramesMeasured => FramesTotal - FailedFrames.Count - RejectedFrames.Count;
 }

@@ -55,10 +55,11 @@ public static class RunPipeline
         LensCorrection? correction = lens is null ? null : Correction(lens, engine.Grid, request.Case.Displacement);
         var remover = new BackgroundRemover(
             engine.Grid, request.Case.Displacement.WindowPixels, undisturbed, request.Case.Registration, request.Case.Region.Flow.Count > 0, reference.MeanRows);
-        var processor = new FrameProcessor(reference.Image, region.Measurable, estimator, engine, remover, correction, shown);
+        var screen = new FrameScreen(reference.Image, region.Undisturbed, request.Case, settings => stages.CreateEstimator(reference.Image, region.Undisturbed, settings));
+        var processor = new FrameProcessor(reference.Image, region.Measurable, screen, estimator, engine, remover, correction, shown);
 
         request.Sources?.CheckAll(cancellationToken);
-        new FrameRun(request, processor, progress).Measure(pending, cancellationToken);
+        new FrameRun(request, new FrameSequence(request.Footage, request.Case.Footage.SkipRepeats), processor, progress).Measure(pending, cancellationToken);
 
         request.Sources?.CheckAll(cancellationToken);
         if (!request.Part.Gathers)
@@ -139,12 +140,13 @@ public static class RunPipeline
 
     private static RunOutcome Outcome(IReadOnlyList<FrameRecord> records, IReadOnlyList<FailedFrame> failed, int resumed, IReadOnlyList<string> warnings)
     {
-        FrameRecord[] measured = [.. records.Where(record => record.Failure is null)];
+        FrameRecord[] measured = [.. records.Where(record => record.IsMeasured)];
         return new RunOutcome
         {
             FramesTotal = records.Count,
             FramesResumed = resumed,
             FailedFrames = failed,
+            RejectedFrames = FrameGatherer.Rejected(records),
             NoiseFloorU = RunMedian.Of(measured.Select(record => record.NoiseFloorU)),
             NoiseFloorV = RunMedian.Of(measured.Select(record => record.NoiseFloorV)),
             ValidFraction = RunMedian.Of(measured.Select(record => record.ValidFraction)),

@@ -36,7 +36,8 @@ internal static class RunWarnings
         OpticalScale? scale = request.Case.Rig is null ? null : OpticalScaling.From(request.Case.Rig, request.Case.Gas);
         warnings.AddRange(BoardImage.Warnings(request.Board, scale, request.Case.Displacement.WindowPixels, request.SeenMetresPerPixel));
         AddFailures(warnings, records);
-        FrameRecord[] measured = [.. records.Where(record => record.Failure is null)];
+        AddRejections(warnings, records);
+        FrameRecord[] measured = [.. records.Where(record => record.IsMeasured)];
         AddNoiseJumps(warnings, measured);
         AddSearchLimit(warnings, request, measured);
         AddFrames(warnings, measured, record => record.ValidFraction < LowValidFraction, "less than half of the vectors could be measured; look at the map of valid vectors for glare, blur or hidden dots");
@@ -87,6 +88,13 @@ internal static class RunWarnings
         FrameRecord[] failed = [.. records.Where(record => record.Failure is not null)];
         if (failed.Length > 0)
             warnings.Add(FormattableString.Invariant($"{Frames(failed, records.Count)} could not be measured, first frame {failed[0].Index}: {failed[0].Failure}"));
+    }
+
+    private static void AddRejections(List<string> warnings, IReadOnlyList<FrameRecord> records)
+    {
+        FrameRecord[] rejected = [.. records.Where(record => record.Rejection is not null)];
+        if (rejected.Length > 0)
+            warnings.Add(FormattableString.Invariant($"{Frames(rejected, records.Count)} were left out, first frame {rejected[0].Index}: {rejected[0].Rejection}"));
     }
 
     private static void AddNoiseJumps(List<string> warnings, FrameRecord[] measured)

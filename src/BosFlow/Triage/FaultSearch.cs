@@ -31,15 +31,15 @@ internal static class FaultSearch
     private const double HighFloor = 0.15;
     private const double HopelessFloor = 0.4;
 
-    // A vibration moves all rows alike in the course of time: their jitter differed by less than a half in takes without stabilisation, by six times in takes with it. Below a third of a pixel compression
+    // A vibration moves all rows alike in the course of time: their jitter differed by less than a half in takes without stabilisation, by six times in takes with it. Below a tenth of a pixel compression
     // and noise have a share in it.
-    private const double JitterOfRows = 0.3;
+    private const double JitterOfRows = 0.08;
     private const double HeldRow = 0.35;
 
     // Interpolation by all fractions of a pixel made 0.028 px2 with a cubic kernel and makes 0.07 with a linear one (derived: the variance of t (1 - t) over t). Compression hides most of it in a picture
     // that stands still, and interpolates by itself where the picture moves: takes without stabilisation had up to 0.07 px2 for each pixel of motion.
     private const double Pulse = 0.0025;
-    private const double PulseOfMotion = 0.1;
+    private const double PulseOfMotion = 0.12;
 
     public static IReadOnlyList<TriageFinding> Find(TriageRequest request, TimeScan times, TriageMeasures m, IReadOnlyList<FrameReading> frames)
     {
@@ -84,7 +84,7 @@ internal static class FaultSearch
         const string Remedy = "Switch electronic stabilisation off; it bends the picture by more than the flow does, and no one can take that out again.";
         if (m.Jitter > JitterOfRows && m.LeastJitter < HeldRow * m.Jitter)
             Add(found, TriageFault.Stabilisation, 6, true, $"Rows of the picture shake by {m.Jitter:0.00} px from frame to frame while one stays within {m.LeastJitter:0.00} px: the camera moves its pictures against the shake.", Remedy);
-        else if (m.SharpnessPulse > Math.Max(Pulse, PulseOfMotion * Math.Max(m.Jitter, m.ShakePerFrame)))
+        else if (m.SharpnessPulse > Math.Max(Pulse, PulseOfMotion * Math.Max(m.LeastJitter, m.ShakePerFrame)))
             Add(found, TriageFault.Stabilisation, 6, true, $"Dots change their width from frame to frame ({m.SharpnessPulse:0.000} px² RMS) although the picture moves by {m.ShakePerFrame:0.00} px a frame only: the camera moves and interpolates its pictures itself.", Remedy);
         else if (m.SmearPixels > Math.Max(LeastSmear, SmearOverDot * m.SharpDotPixels))
             Add(found, TriageFault.Smear, Square(1 + (m.SmearPixels / m.SharpDotPixels)), m.SmearPixels > 3 * m.SharpDotPixels, $"Shake drags a dot over {m.SmearPixels:0.0} px while the exposure lasts; the dot itself is {m.SharpDotPixels:0.0} px wide.", "Shorten the exposure (more light, wider aperture or more gain), and damp the mount.");

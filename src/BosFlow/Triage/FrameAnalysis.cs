@@ -80,7 +80,8 @@ internal static class FrameAnalysis
         return count == 0 ? (double.NaN, double.NaN, double.NaN) : (((sum / count) - black) / range, (double)high / count, (double)low / count);
     }
 
-    private static (int Left, int Top)[] Places(int width, int height, PixelMask? mask)
+    /// <summary>Upper left corners of the tiles, row after row: evenly over the picture, where the mask shows nearly all of them.</summary>
+    public static (int Left, int Top)[] Places(int width, int height, PixelMask? mask)
     {
         int columns = Math.Min(MostColumns, width / TileAnalysis.Size), rows = Math.Min(MostRows, height / TileAnalysis.Size);
         var places = new List<(int Left, int Top)>();

@@ -10,6 +10,9 @@ internal static class MeasureSummary
     // A picture that hardly moves is copied by its own compression, so that a repetition by the recorder cannot be told.
     private const double LeastMotion = 0.2;
 
+    // One pair that stands still may be a turning point of the shake.
+    private const int FewestRepeats = 2;
+
     public static TriageMeasures Of(TriageRequest request, TimeScan times, IReadOnlyList<FrameReading> frames, IReadOnlyList<PairReading> pairs)
     {
         FrameReading[] seen = [.. frames.Where(frame => frame.Failure is null)];
@@ -20,6 +23,7 @@ internal static class MeasureSummary
         double difference = Spread.Median(pairs.Select(pair => pair.Difference));
         double motion = Spread.Rms(pairs.Select(pair => Math.Sqrt((pair.ShiftX * pair.ShiftX) + (pair.ShiftY * pair.ShiftY))));
         (double jitter, double least) = RowJitter.Of(pairs);
+        int repeats = pairs.Count(pair => IsRepeated(pair, difference));
         TileReading[] tiles = [.. seen.SelectMany(frame => frame.Tiles)];
         return new TriageMeasures
         {
@@ -42,7 +46,7 @@ internal static class MeasureSummary
             SharpnessPulse = Pulse(seen),
             Jitter = jitter,
             LeastJitter = least,
-            RepeatedShare = !(motion > LeastMotion) ? 0 : pairs.Count(pair => IsRepeated(pair, difference)) / (double)pairs.Count,
+            RepeatedShare = !(motion > LeastMotion) || repeats < FewestRepeats ? 0 : repeats / (double)pairs.Count,
             FoundShare = pairs.Count == 0 ? double.NaN : pairs.Count(pair => pair.Failure is null) / (double)pairs.Count,
             Blockiness = Spread.Median(seen.Select(frame => frame.Blockiness)),
             NoiseFloor = Spread.Median(pairs.Select(pair => pair.NoiseFloor)),

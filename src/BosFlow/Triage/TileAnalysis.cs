@@ -37,16 +37,37 @@ internal sealed class TileAnalysis(GrayImage image, int left, int top)
             levels[i] -= (float)mean;
         double all = Covariance(0, 0);
         double sharedX = Covariance(1, 0), sharedY = Covariance(0, 1);
-        if (!(sharedX + sharedY > 2 * LeastShared * all) || Math.Sqrt(all) < LeastTexture * range)
+        if (!HasPattern(all, sharedX + sharedY, range))
             return None(x, y, contrast);
         double varianceX = Variance(1, 0, all), varianceY = Variance(0, 1, all);
         (double longest, double shortest) = Axes(varianceX, varianceY, Variance(1, 1, all), Variance(1, -1, all));
-        double pattern = Math.Min(all, (Extrapolated(sharedX, Covariance(2, 0), all) + Extrapolated(sharedY, Covariance(0, 2), all)) / 2);
+        double pattern = PatternVariance(sharedX, sharedY, all);
         double noise = Math.Sqrt(Math.Max(0, all - pattern));
         double diameter = DiameterOverHalf * (HalfDistance(1, 0, pattern) + HalfDistance(0, 1, pattern)) / 2;
         double dots = DotCount.Of(levels, Size, sorted, mean, noise) / (double)levels.Length;
         return new TileReading(x, y, diameter, longest, shortest, varianceX, varianceY, contrast, dots);
     }
+
+    /// <summary>e^-2 diameter of a dot along the longest of four directions, px; NaN where the tile shows no pattern.</summary>
+    /// <remarks>By the distance of half covariance: over a long smear the covariance falls as a triangle, and its first two lags no longer tell the length.</remarks>
+    /// <param name="range">From black to white, digital numbers.</param>
+    public double LongestDiameter(double range)
+    {
+        if (!Load(out double mean))
+            return double.NaN;
+        for (int i = 0; i < levels.Length; i++)
+            levels[i] -= (float)mean;
+        double all = Covariance(0, 0);
+        double sharedX = Covariance(1, 0), sharedY = Covariance(0, 1);
+        if (!HasPattern(all, sharedX + sharedY, range))
+            return double.NaN;
+        double pattern = PatternVariance(sharedX, sharedY, all);
+        double straight = Math.Max(HalfDistance(1, 0, pattern), HalfDistance(0, 1, pattern));
+        double oblique = Math.Sqrt(2) * Math.Max(HalfDistance(1, 1, pattern), HalfDistance(1, -1, pattern));
+        return DiameterOverHalf * Math.Max(straight, oblique);
+    }
+
+    private static bool HasPattern(double all, double shared, double range) => shared > 2 * LeastShared * all && Math.Sqrt(all) >= LeastTexture * range;
 
     private static TileReading None(double x, double y, double contrast) =>
         new(x, y, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, contrast, double.NaN);
@@ -92,6 +113,9 @@ internal sealed class TileAnalysis(GrayImage image, int left, int top)
             return 3 * squared / (4 * Math.Log(one / two));
         return one > 0 && all > one ? squared / (4 * Math.Log(all / one)) : double.NaN;
     }
+
+    private double PatternVariance(double sharedX, double sharedY, double all) =>
+        Math.Min(all, (Extrapolated(sharedX, Covariance(2, 0), all) + Extrapolated(sharedY, Covariance(0, 2), all)) / 2);
 
     private static double Extrapolated(double one, double two, double all) => two > 0.05 * all && one > two ? Math.Min(all, one * Math.Cbrt(one / two)) : all;
 

@@ -60,7 +60,7 @@ public sealed record TriageMeasures
     /// <summary>The same for the row that is steadiest.</summary>
     public required double LeastJitter { get; init; }
 
-    /// <summary>Share of the pairs of neighbours that are the same picture; 0 where the picture hardly moves, since that cannot be told then.</summary>
+    /// <summary>Share of the pairs of neighbours that are the same picture; 0 where the picture hardly moves, since that cannot be told then, and where there is one such pair only, which may be a turning point of the shake.</summary>
     public required double RepeatedShare { get; init; }
 
     /// <summary>Share of the pairs of neighbours between which a motion was found.</summary>

@@ -15,13 +15,18 @@ internal static class TriageMeasurement
 
     private const int Clips = 40;
 
-    public static void Run(MeasurementOptions options, ulong seed)
+    /// <summary>Judges all takes and writes the report.</summary>
+    /// <param name="options">Rounds of the timing, file of the report.</param>
+    /// <param name="seed">Seed of the takes.</param>
+    /// <param name="withTiming">Whether a take of ten minutes is timed too.</param>
+    public static void Run(MeasurementOptions options, ulong seed, bool withTiming)
     {
         string folder = Directory.CreateTempSubdirectory("bosflow-triage-").FullName;
         try
         {
             TriageClip[] clips = [.. Enumerable.Range(0, Clips).Select(i => Judged(seed, i, folder))];
-            ReportFile.Write(options.Output, Text(clips, seed));
+            string timing = withTiming ? TimingText(TriageTiming.Measure(options.Rounds, folder)) : "";
+            ReportFile.Write(options.Output, Text(clips, seed) + timing);
         }
         finally
         {
@@ -49,7 +54,7 @@ internal static class TriageMeasurement
         return Invariant($"""
             # Triage of takes with planted faults
 
-            Made by `dotnet run -c Release --project tests/BosFlow.Benchmarks -- triage` with the seed {seed}; thresholds were tried with other seeds (`triage --tuning`, seed {TuningSeed}). Each take has 64 frames of 480 x 320 px at 60 Hz,
+            Made by `dotnet run -c Release --project tests/BosFlow.Benchmarks -- triage --timing` with the seed {seed}; thresholds were tried with other seeds (`triage --tuning`, seed {TuningSeed}). Each take has 64 frames of 480 x 320 px at 60 Hz,
             H.264 at 1.8 Mbit/s, the 0.2 bits a pixel of an action camera's 100 Mbit/s for 3840 x 2160. Sound takes: dots of 2.5 to 3.5 px, 0.02 to 0.05 a pixel, noise 0.5 to 1.5 %, vibration of 0.3 to 3 px RMS up to 40 to 180 Hz, readout of up to 60 % of the
             frame period, exposure of an instant; every fifth sound take stands still but for 0.1 px. Every second take has one fault more.
 
@@ -58,6 +63,15 @@ internal static class TriageMeasurement
             {MarkdownTable.Of(["take", "planted", "found, in order", "right", "usable", "shake, px RMS", "dot, px", "sharp dot, px", "dots a window", "at white", "exposure range", "smear, px", "pulse, px2", "px a frame", "jitter of rows, px", "of the steadiest, px", "repeated", "noise floor, px"], rows)}
             """);
     }
+
+    private static string TimingText(TriageTiming timing) => Invariant($"""
+
+
+        ## Time
+
+        `triage --timing`: ten minutes of 3840 x 2160 px at {TriageTiming.FrameRate} Hz, H.264 ({timing.Gigabytes:0.0} GB), judged {timing.Seconds.Count} times by `bosflow triage`: {string.Join(", ", timing.Seconds.Select(seconds => seconds.ToString("0.0", CultureInfo.InvariantCulture)))} s,
+        median {Median.Of([.. timing.Seconds]):0.0} s; required are 60 s on two cores. Machine: {MachineDescription.Line()}. It was shared with other work: a calm one is faster.
+        """);
 
     private static double[] Figures(TriageMeasures m) =>
         [m.DotPixels, m.SharpDotPixels, m.DotsPerWindow, m.ClippedHigh, m.ExposureRange, m.SmearPixels, m.SharpnessPulse, m.ShakePerFrame, m.Jitter, m.LeastJitter, m.RepeatedShare, m.NoiseFloor];

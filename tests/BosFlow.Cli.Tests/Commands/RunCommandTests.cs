@@ -115,6 +115,37 @@ public sealed class RunCommandTests
     }
 
     [Fact]
+    public async Task Run_RepeatedFrame_IsLeftOutAndCountedEverywhere()
+    {
+        using var small = new SmallCase(frames: 4);
+        File.Copy(small.PathOf(SmallCase.FrameName(1)), small.PathOf(SmallCase.FrameName(2)), overwrite: true);
+
+        ProcessResult result = await CliRun.InsideAsync(small.Folder, "run", "case.toml");
+        ProcessResult machine = await CliRun.InsideAsync(small.Folder, "run", "case.toml", "--json");
+
+        Assert.Equal(ExitCode.Done, result.ExitCode);
+        Assert.Contains("3 of 4 measured", result.Output, StringComparison.Ordinal);
+        Assert.Contains("Left out:    frame 2: It repeats the picture of frame 1", result.Output, StringComparison.Ordinal);
+        Assert.Equal(2, (int)JsonNode.Parse(machine.Output)!["frames_rejected"]!.AsArray().Single()!["frame"]!);
+        string[] table = File.ReadAllLines(Path.Combine(small.RunFolder, "frames.csv"));
+        Assert.Contains(",failure,rejection,warnings", table[0], StringComparison.Ordinal);
+        Assert.Equal([3], Enumerable.Range(1, 4).Where(line => table[line].Contains("It repeats the picture of frame 1", StringComparison.Ordinal)));
+        Assert.Contains("1 left out for repetition, blur or shake; 0 could not be", File.ReadAllText(Path.Combine(small.RunFolder, "report.html")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_RepeatedFrameThatIsWanted_IsMeasured()
+    {
+        using var small = new SmallCase(frames: 2);
+        File.Copy(small.PathOf(SmallCase.FrameName(0)), small.PathOf(SmallCase.FrameName(1)), overwrite: true);
+        small.WriteCase(SmallCase.Text.Replace("[reference]", "skip_repeats = false\n[reference]", StringComparison.Ordinal));
+
+        ProcessResult result = await CliRun.InsideAsync(small.Folder, "run", "case.toml");
+
+        Assert.Contains("2 of 2 measured", result.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Run_NoFrameUsable_FailsByName()
     {
         using var small = new SmallCase(frames: 2);

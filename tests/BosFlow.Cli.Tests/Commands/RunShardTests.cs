@@ -13,6 +13,8 @@ public sealed class RunShardTests
     {
         using var small = new SmallCase(frames: 6);
         small.MakeFlat(3, 0);
+        // The first frame of the part that is measured first repeats one that is not in it.
+        File.Copy(small.PathOf(SmallCase.FrameName(1)), small.PathOf(SmallCase.FrameName(2)), overwrite: true);
         await RunAsync(small, "straight", "--threads", "1");
         string[] files = ResultsOf(small, "straight");
         Assert.Contains("summary.nc", files);

@@ -63,5 +63,24 @@ internal static class FootageKeys
         Default = TomlLiteral.Of("automatic"),
     };
 
-    public static readonly CaseSection Section = new(Name, "What was filmed. Paths are relative to this file.", [Frames, Video, Use, UseSeconds, FrameRateHz, Decoder]);
+    public static readonly BooleanKey SkipRepeats = new()
+    {
+        Section = Name,
+        Name = "skip_repeats",
+        Description = "Leave a frame out that shows the same picture, pixel by pixel, as the frame before it: it holds nothing new, and would count twice in mean and scatter.",
+        Default = TomlLiteral.Of(true),
+    };
+
+    public static readonly NumberKey BlurLimit = new()
+    {
+        Section = Name,
+        Name = "blur_limit",
+        Description = "Leave a frame out whose dots are wider than this times those of the reference, along the smear: at 2 the noise of its vectors has about doubled. A large number keeps all.",
+        Minimum = 1,
+        AboveMinimum = true,
+        Maximum = 1000,
+        Default = TomlLiteral.Of(new FootageSettings().BlurLimit),
+    };
+
+    public static readonly CaseSection Section = new(Name, "What was filmed. Paths are relative to this file.", [Frames, Video, Use, UseSeconds, FrameRateHz, SkipRepeats, BlurLimit, Decoder]);
 }
