@@ -1,6 +1,5 @@
 using BosFlow.Cli.Tests.Kit;
 using BosFlow.Displacement;
-using BosFlow.Footage;
 using BosFlow.Media;
 using BosFlow.Pipeline;
 using BosFlow.Synthesis;
