@@ -21,7 +21,7 @@ public sealed class StageOrderTests
         ("Triage", ["Footage", "Registration", "Displacement", "Optics"]),
         ("Synthesis", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics"]),
         ("Planning", ["Speckle", "Camera", "Displacement", "Statistics", "Optics", "Synthesis"]),
-        ("Pipeline", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics"]),
+        ("Pipeline", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics", "Triage"]),
         ("Validation", ["Speckle", "Footage", "Camera", "Registration", "Displacement", "Optics", "Density", "Statistics", "Synthesis", "Planning", "Pipeline"]),
     ];
 

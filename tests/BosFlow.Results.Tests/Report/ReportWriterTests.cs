@@ -47,7 +47,7 @@ public sealed partial class ReportWriterTests
 
         System.Xml.Linq.XDocument parsed = System.Xml.Linq.XDocument.Parse(closed);
 
-        Assert.Equal(9, parsed.Descendants("h2").Count());
+        Assert.Equal(10, parsed.Descendants("h2").Count());
     }
 
     [Fact]
