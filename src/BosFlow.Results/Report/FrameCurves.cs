@@ -37,7 +37,7 @@ internal sealed class FrameCurves
     /// <param name="value">The quantity of a frame.</param>
     public PlotCurve Of(string name, Func<FrameRecord, double> value)
     {
-        double[][] sorted = [.. groups.Select(group => group.Where(f => f.Failure is null).Select(value).Where(double.IsFinite).Order().ToArray())];
+        double[][] sorted = [.. groups.Select(group => group.Where(f => f.IsMeasured).Select(value).Where(double.IsFinite).Order().ToArray())];
         var curve = new PlotCurve(name, X, [.. sorted.Select(Median)]);
         return FramesAPoint == 1
             ? curve

@@ -19,7 +19,7 @@ internal static class FaultSearch
     // A smear beyond half a dot costs a tenth of its contrast and more; the rest are judgements.
     private const double SmearOverDot = 0.75;
     private const double LeastSmear = 1.5;
-    private const double Clipped = 0.02;
+    private const double Clipped = 0.005; // a twentieth of the area that dots cover on a common board
     private const double MostlyClipped = 0.25;
     private const double LowContrast = 0.12;
     private const double Hunting = 0.1;
