@@ -28,14 +28,7 @@ internal static class CaseKeyTable
             (`bosflow case-keys --markdown` and `bosflow case-keys --schema`); a test compares them.
 
             """);
-        foreach (CaseSection section in CaseSections.All)
-        {
-            page.Append("\n## [").Append(section.Name).Append("]\n\n").Append(section.Description).Append("\n\n");
-            page.Append("| key | default | allowed | meaning |\n| --- | --- | --- | --- |\n");
-            foreach (CaseKey key in section.Keys)
-                page.Append(Row(key));
-        }
-
+        AppendSections(page, CaseSections.All);
         page.Append(
             """
 
@@ -64,6 +57,20 @@ internal static class CaseKeyTable
 
             """);
         return page.ToString();
+    }
+
+    /// <summary>Appends a heading and a table for every section.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="sections">The sections.</param>
+    public static void AppendSections(StringBuilder page, IEnumerable<CaseSection> sections)
+    {
+        foreach (CaseSection section in sections)
+        {
+            page.Append("\n## [").Append(section.Name).Append("]\n\n").Append(section.Description).Append("\n\n");
+            page.Append("| key | default | allowed | meaning |\n| --- | --- | --- | --- |\n");
+            foreach (CaseKey key in section.Keys)
+                page.Append(Row(key));
+        }
     }
 
     private static string Row(CaseKey key)

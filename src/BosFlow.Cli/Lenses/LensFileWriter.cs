@@ -22,9 +22,7 @@ internal static class LensFileWriter
     {
         LensParameters lens = calibration.Lens;
         var text = new StringBuilder("# A lens, found by bosflow calibrate. Name it in a case: [camera] lens = \"lens.toml\"\n\n[lens]\n");
-        text.Append(CultureInfo.InvariantCulture, $"model = \"{(lens.Kind == LensKind.Fisheye ? "fisheye" : "pinhole")}\"\n");
-        text.Append(CultureInfo.InvariantCulture, $"picture_width_px = {lens.Width}\npicture_height_px = {lens.Height}\n");
-        Numbers(text, lens);
+        Lens(text, lens);
         text.Append("\n# Standard uncertainty of each number, by how far the points miss.\n[uncertainty]\n");
         Numbers(text, calibration.StandardUncertainty);
         text.Append("\n[calibration]\n");
@@ -35,6 +33,22 @@ internal static class LensFileWriter
         foreach (RunInput input in inputs.Take(MostInputs))
             text.Append(CultureInfo.InvariantCulture, $"  {TomlLiteral.Of($"{input.Sha256} {input.Name}")},\n");
         return text.Append("]\n").ToString();
+    }
+
+    /// <summary>The text of a lens file of a lens that is known exactly.</summary>
+    /// <param name="lens">The lens.</param>
+    public static string Text(LensParameters lens)
+    {
+        var text = new StringBuilder("# The lens of a synthetic scene, known exactly.\n\n[lens]\n");
+        Lens(text, lens);
+        return text.ToString();
+    }
+
+    private static void Lens(StringBuilder text, LensParameters lens)
+    {
+        text.Append(CultureInfo.InvariantCulture, $"model = \"{(lens.Kind == LensKind.Fisheye ? "fisheye" : "pinhole")}\"\n");
+        text.Append(CultureInfo.InvariantCulture, $"picture_width_px = {lens.Width}\npicture_height_px = {lens.Height}\n");
+        Numbers(text, lens);
     }
 
     private static void Numbers(StringBuilder text, LensParameters lens)

@@ -11,6 +11,9 @@ namespace BosFlow.Cli.Scenes;
 /// <summary>Writes a case file that fits a scene, ready to run.</summary>
 internal static class SceneCaseText
 {
+    /// <summary>Name of the lens file beside the case.</summary>
+    public const string LensName = "lens.toml";
+
     /// <summary>The text of the case file.</summary>
     /// <param name="scene">The scene.</param>
     /// <param name="video">Name of the video beside the case file; null = the image sequence is used.</param>
@@ -21,16 +24,21 @@ internal static class SceneCaseText
         var text = new StringBuilder();
         text.Append("# A case for a synthetic scene: its exact truth is in truth.nc.\n\n[footage]\n");
         text.Append(video is null ? "frames = \"frames/*.png\"\n" : $"video = {TomlLiteral.Of(video)}\n");
-        if (recipe.FlowOffCount > 0 && recipe.FlowOffCount < recipe.FrameCount)
-            text.Append(CultureInfo.InvariantCulture, $"use = \"{recipe.FlowOffCount}:{recipe.FrameCount}\"\n");
+        int flowEnd = recipe.FrameCount - recipe.FlowOffAfterCount;
+        if (recipe.FlowOffCount + recipe.FlowOffAfterCount > 0 && recipe.FlowOffCount < flowEnd)
+            text.Append(CultureInfo.InvariantCulture, $"use = \"{recipe.FlowOffCount}:{flowEnd}\"\n");
         if (video is null)
             text.Append(CultureInfo.InvariantCulture, $"frame_rate_hz = {TomlLiteral.Of(recipe.FrameRateHz)}\n");
         if (recipe.FlowOffCount > 0)
             text.Append(CultureInfo.InvariantCulture, $"\n[reference]\nuse = \"0:{recipe.FlowOffCount}\"\n");
-        PixelPolygon? outline = FlowOutline.Of(scene);
+        PixelPolygon? outline = FlowOutline.Of(scene) is { } ideal ? FlowOutline.AsFilmed(ideal, recipe) : null;
+        if (recipe.FlowOffCount > 0 && flowEnd < recipe.FrameCount && outline is not null)
+            text.Append(CultureInfo.InvariantCulture, $"use_later = \"{flowEnd}:{recipe.FrameCount}\"\n");
         if (outline is not null)
             text.Append(CultureInfo.InvariantCulture, $"\n[region]\nflow = [{Polygon(outline)}]\n");
         text.Append(CultureInfo.InvariantCulture, $"\n[registration]\nmotion = \"{Motion(outline)}\"\n");
+        if (recipe.Lens is not null)
+            text.Append(CultureInfo.InvariantCulture, $"\n[camera]\nlens = {TomlLiteral.Of(LensName)}\n");
         if (recipe.Rig is not null)
         {
             AppendRig(text, recipe.Rig);
@@ -57,7 +65,7 @@ internal static class SceneCaseText
         if (flow is FlowRecipe.SlabBlob)
             text.Append(CultureInfo.InvariantCulture, $"{FlowKeys.AmbientEdges.Name} = [\"left\", \"right\", \"top\", \"bottom\"]\n");
         if (FlowOutline.AmbientOf(scene) is { Count: > 0 } calm)
-            text.Append(CultureInfo.InvariantCulture, $"{FlowKeys.AmbientRegions.Name} = [{string.Join(", ", calm.Select(Polygon))}]\n");
+            text.Append(CultureInfo.InvariantCulture, $"{FlowKeys.AmbientRegions.Name} = [{string.Join(", ", calm.Select(side => Polygon(FlowOutline.AsFilmed(side, scene.Recipe))))}]\n");
         if (!flow.IsAtAmbientPressure)
             text.Append(CultureInfo.InvariantCulture, $"{FlowKeys.Temperature.Name} = \"none\"\n");
     }

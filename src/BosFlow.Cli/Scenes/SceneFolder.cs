@@ -1,4 +1,5 @@
 using System.Globalization;
+using BosFlow.Cli.Lenses;
 using BosFlow.Footage;
 using BosFlow.Media;
 using BosFlow.Results.Files;
@@ -50,6 +51,8 @@ internal static class SceneFolder
             WrittenVideo? video = WriteFrames(temporary, scene, encoding, onFrame, cancellationToken);
             TruthFile.Write(Path.Combine(temporary, TruthFile.Name), scene, cancellationToken);
             AtomicFile.WriteText(Path.Combine(temporary, RecipeName), recipeText);
+            if (scene.Recipe.Lens is { } lens)
+                AtomicFile.WriteText(Path.Combine(temporary, SceneCaseText.LensName), LensFileWriter.Text(lens));
             AtomicFile.WriteText(Path.Combine(temporary, CaseName), SceneCaseText.Write(scene, null, "run"));
             if (video is not null)
                 AtomicFile.WriteText(Path.Combine(temporary, VideoCaseName), SceneCaseText.Write(scene, Path.GetFileName(video.Path), "run-video"));

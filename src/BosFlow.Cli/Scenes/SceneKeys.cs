@@ -18,6 +18,7 @@ internal static class SceneKeys
     public static readonly IntegerKey Height = Whole("scene", "height_px", "Height of the pictures.", 32, 16384, null);
     public static readonly IntegerKey Frames = Whole("scene", "frames", "Number of frames.", 1, 1_000_000, null);
     public static readonly IntegerKey FlowOffFrames = Whole("scene", "flow_off_frames", "Number of frames at the start without flow.", 0, 1_000_000, 0);
+    public static readonly IntegerKey FlowOffFramesAfter = Whole("scene", "flow_off_frames_after", "Number of frames at the end without flow.", 0, 1_000_000, 0);
     public static readonly NumberKey FrameRate = Number("scene", "frame_rate_hz", "Frame rate.", 0, 1e6, true, 60);
     public static readonly IntegerKey Seed = Whole("scene", "seed", "Seed of noise and shake.", 0, LargestSeed, 1);
 
@@ -88,12 +89,14 @@ internal static class SceneKeys
     /// <summary>Every section of a recipe.</summary>
     public static readonly IReadOnlyList<CaseSection> Sections =
     [
-        new("scene", "Pictures.", [Width, Height, Frames, FlowOffFrames, FrameRate, Seed]),
+        new("scene", "Pictures.", [Width, Height, Frames, FlowOffFrames, FlowOffFramesAfter, FrameRate, Seed]),
         new("dots", "The printed pattern as it appears in the picture.", [Shape, Diameter, Blur, Density, Gap, ContrastFrom, ContrastTo, Margin, DotSeed]),
         new("sensor", "Light to digital numbers.", [Background, Noise, FullWell, Bits, Gamma]),
         new("shake", "Motion of the camera; without this section it stands still.", [ShakeShift, ShakeRotation, ShakeScale, ShakeFrequency]),
+        DistortionKeys.DriftSection,
         VibrationKeys.VibrationSection,
         VibrationKeys.ShutterSection,
+        DistortionKeys.LensSection,
         LightKeys.Section,
         RecorderKeys.StabilisationSection,
         RecorderKeys.RecorderSection,

@@ -26,6 +26,7 @@ internal static class SceneRecipeMapping
             Height = height,
             FrameCount = values.Or(SceneKeys.Frames, 0),
             FlowOffCount = values.Or(SceneKeys.FlowOffFrames, 0),
+            FlowOffAfterCount = values.Or(SceneKeys.FlowOffFramesAfter, 0),
             FrameRateHz = values.Or(SceneKeys.FrameRate, 60),
             Seed = (ulong)values.Or(SceneKeys.Seed, 1),
             Speckle = new SpeckleSettings
@@ -49,6 +50,8 @@ internal static class SceneRecipeMapping
                 Gamma = values.Or(SceneKeys.Gamma, sensor.Gamma),
             },
             Shake = Shake(values),
+            Drift = DistortionMapping.Drift(values),
+            Lens = DistortionMapping.Lens(values, width, height),
             Vibration = VibrationMapping.Vibration(values),
             Shutter = VibrationMapping.Shutter(values),
             Light = LightMapping.Light(values),

@@ -34,6 +34,7 @@ internal static class SceneRecipeReader
         GasContradictions.Find(values, problems);
         VibrationMapping.FindContradictions(values, problems);
         RecorderMapping.FindContradictions(values, problems);
+        DistortionMapping.FindContradictions(values, problems);
         problems.ThrowIfAny();
         return new SceneFile(SceneRecipeMapping.ToRecipe(values), VideoKeys.ToEncoding(values));
     }

@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Footage;
 
 namespace BosFlow.Synthesis;
@@ -27,6 +28,33 @@ public static class FlowOutline
         double right = scene.Recipe.Width - 1;
         double bottom = scene.Recipe.Height - 1;
         return [.. scene.Recipe.Flow.CalmSides(scene.View).Select(side => Rounded(Cut([(0, 0), (right, 0), (right, bottom), (0, bottom)], side.Depth))).OfType<PixelPolygon>()];
+    }
+
+    /// <summary>A polygon of the ideal picture as the scene's lens shows it: straight edges become curves, whose corners are 16 px apart.</summary>
+    /// <param name="polygon">The polygon, px of the ideal picture.</param>
+    /// <param name="recipe">The scene; without a lens the polygon stays as it is.</param>
+    public static PixelPolygon AsFilmed(PixelPolygon polygon, SceneRecipe recipe)
+    {
+        const double Apart = 16;
+        ArgumentNullException.ThrowIfNull(polygon);
+        ArgumentNullException.ThrowIfNull(recipe);
+        if (recipe.Lens is not { } parameters)
+            return polygon;
+        var lens = new LensModel(parameters);
+        var corners = new List<(double X, double Y)>();
+        for (int i = 0; i < polygon.Corners.Count; i++)
+        {
+            ((double x, double y), (double nextX, double nextY)) = (polygon.Corners[i], polygon.Corners[(i + 1) % polygon.Corners.Count]);
+            int pieces = (int)Math.Ceiling(double.Hypot(nextX - x, nextY - y) / Apart);
+            for (int piece = 0; piece < pieces; piece++)
+            {
+                (double column, double row) = lens.ToPicture(x + ((nextX - x) * piece / pieces), y + ((nextY - y) * piece / pieces));
+                if (double.IsFinite(column))
+                    corners.Add((Math.Clamp(column, 0, recipe.Width - 1), Math.Clamp(row, 0, recipe.Height - 1)));
+            }
+        }
+
+        return new PixelPolygon(corners);
     }
 
     private static PixelPolygon? Rounded(List<(double X, double Y)> clipped)

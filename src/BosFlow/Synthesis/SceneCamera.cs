@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Footage;
 using BosFlow.Speckle;
 
@@ -10,11 +11,13 @@ internal sealed class SceneCamera
     private readonly CameraMotion motion;
     private readonly FrameOrder order;
     private readonly (double X, double Y)[]? cuts;
+    private readonly LensModel? lens;
 
     public SceneCamera(SceneRecipe recipe)
     {
         this.recipe = recipe;
         motion = new CameraMotion(recipe);
+        lens = recipe.Lens is null ? null : new LensModel(recipe.Lens);
         order = recipe.Order ?? new FrameOrder();
         if (recipe.Stabilisation is not StabilisationSettings settings)
             return;
@@ -32,7 +35,7 @@ internal sealed class SceneCamera
     public int Border => recipe.Stabilisation is null ? 0 : Stabilisation.Border(recipe.Stabilisation);
 
     /// <summary>Whether a frame is a picture of one instant in even light, as it is.</summary>
-    public bool IsPlain => recipe is { Shutter: null, Light: null, Stabilisation: null };
+    public bool IsPlain => recipe is { Shutter: null, Light: null, Stabilisation: null, Lens: null };
 
     /// <summary>The frame whose picture a frame shows.</summary>
     public int Shown(int frame) => order.Shown(frame);
@@ -65,6 +68,6 @@ internal sealed class SceneCamera
     private FrameView View(int frame, (double X, double Y) cut)
     {
         int shown = Shown(frame);
-        return new FrameView(motion, shown, new RowClock(order.Turn(shown) / recipe.FrameRateHz, recipe.Shutter?.ReadoutSeconds ?? 0, recipe.Height), cut);
+        return new FrameView(motion, shown, new RowClock(order.Turn(shown) / recipe.FrameRateHz, recipe.Shutter?.ReadoutSeconds ?? 0, recipe.Height), cut, lens);
     }
 }

@@ -1,3 +1,5 @@
+using BosFlow.Camera;
+
 namespace BosFlow.Synthesis;
 
 /// <summary>What a scene's motion must keep to, so that every frame can be rendered truly.</summary>
@@ -22,20 +24,38 @@ internal static class SceneLimits
             {
                 foreach ((double x, double y) in Corners(recipe))
                 {
-                    (double seenX, double seenY) = view.SeenFrom(row, x, y, 0);
+                    (double seenX, double seenY) = view.SeenThroughIdeal(row, x, y, 0);
                     largest = Math.Max(largest, Math.Max(Math.Abs(seenX - x), Math.Abs(seenY - y)));
                     if (recipe.Shutter is { ReadoutSeconds: > 0 })
-                        fastest = Math.Max(fastest, Math.Abs(view.SeenFrom(row + 1, x, y, 0).Y - seenY));
+                        fastest = Math.Max(fastest, Math.Abs(view.SeenThroughIdeal(row + 1, x, y, 0).Y - seenY));
                 }
             }
         }
 
         // Dots must come from beyond every edge, or the edges of some frame would be bare.
-        double needed = Math.Ceiling(largest + flow + camera.Border + (3 * recipe.Speckle.ImagePixels / 2));
+        double needed = Math.Ceiling(largest + LensReach(recipe) + flow + camera.Border + (3 * recipe.Speckle.ImagePixels / 2));
         if (needed > recipe.Speckle.MarginPixels)
-            throw new ConfigurationException([FormattableString.Invariant($"Motion and flow bring dots from up to {needed} px outside the picture into view; make the margin of {recipe.Speckle.MarginPixels} px at least as large.")]);
+            throw new ConfigurationException([FormattableString.Invariant($"Motion, lens and flow bring dots from up to {needed} px outside the picture into view; make the margin of {recipe.Speckle.MarginPixels} px at least as large.")]);
         if (fastest > FrameView.LargestSlope)
             throw new ConfigurationException([FormattableString.Invariant($"The vibration moves the picture by up to {fastest:0.##} px from one row's readout to the next, and more than {FrameView.LargestSlope} px cannot be rendered; lessen its shift or its frequencies, or shorten the readout.")]);
+    }
+
+    /// <summary>How far beyond its edges an ideal picture reaches that the lens draws into the picture, px.</summary>
+    private static double LensReach(SceneRecipe recipe)
+    {
+        if (recipe.Lens is not { } parameters)
+            return 0;
+        var lens = new LensModel(parameters);
+        double reach = 0;
+        foreach ((double x, double y) in Corners(recipe))
+        {
+            (double idealX, double idealY) = lens.ToIdeal(x, y);
+            if (!double.IsFinite(idealX))
+                throw new ConfigurationException(["The lens shows nothing in a corner of the picture: its terms turn the picture back before they reach it; give smaller terms."]);
+            reach = Math.Max(reach, Math.Max(Math.Abs(idealX - x), Math.Abs(idealY - y)));
+        }
+
+        return reach;
     }
 
     /// <summary>Longest way that a corner goes within one exposure of a frame, px.</summary>

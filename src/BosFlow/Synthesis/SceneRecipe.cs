@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Optics;
 using BosFlow.Speckle;
 
@@ -18,6 +19,9 @@ public sealed record SceneRecipe
     /// <summary>Number of flow-off frames at the start, 0 to FrameCount.</summary>
     public int FlowOffCount { get; init; }
 
+    /// <summary>Number of flow-off frames at the end, 0 to FrameCount - FlowOffCount.</summary>
+    public int FlowOffAfterCount { get; init; }
+
     /// <summary>Frame rate, Hz, greater than 0.</summary>
     public double FrameRateHz { get; init; } = 60;
 
@@ -32,6 +36,12 @@ public sealed record SceneRecipe
 
     /// <summary>Motion of the view; null = a camera at rest.</summary>
     public ShakeSettings? Shake { get; init; }
+
+    /// <summary>Slow drift of the board against the camera; null = none.</summary>
+    public DriftSettings? Drift { get; init; }
+
+    /// <summary>The lens, for pictures of this size; null = an ideal one.</summary>
+    public LensParameters? Lens { get; init; }
 
     /// <summary>Vibration of the camera, beside or in place of the slow motion; null = none.</summary>
     public VibrationSettings? Vibration { get; init; }
@@ -70,12 +80,19 @@ public sealed record SceneRecipe
             problems.Add($"The number of frames is {FrameCount}; it must be 1 to 1000000.");
         if (FlowOffCount < 0 || FlowOffCount > FrameCount)
             problems.Add($"The number of flow-off frames is {FlowOffCount}; it must be 0 to the number of frames, {FrameCount}.");
+        if (FlowOffAfterCount < 0 || FlowOffAfterCount > FrameCount - FlowOffCount)
+            problems.Add($"The number of flow-off frames at the end is {FlowOffAfterCount}; it must be 0 to the number of frames after the first {FlowOffCount}, {FrameCount - FlowOffCount}.");
         if (!(FrameRateHz is > 0 and <= 1e6))
             problems.Add(FormattableString.Invariant($"The frame rate is {FrameRateHz} Hz; it must be greater than 0 and at most 1000000 Hz."));
         problems.AddRange(Speckle.Problems());
         problems.AddRange(Sensor.Problems());
         problems.AddRange(Shake?.Problems() ?? []);
+        problems.AddRange(Drift?.Problems() ?? []);
         problems.AddRange(Vibration?.Problems() ?? []);
+        if (Lens is not null && (Lens.Width != Width || Lens.Height != Height))
+            problems.Add($"The lens holds for pictures of {Lens.Width} x {Lens.Height} px and the scene has {Width} x {Height} px; give both the same size.");
+        if (Lens is not null && Stabilisation is not null)
+            problems.Add("A stabilised picture is cut out of a larger one, so that its lens has no fixed middle; leave the lens or the stabilisation out.");
         problems.AddRange(Light?.Problems() ?? []);
         problems.AddRange(Stabilisation?.Problems() ?? []);
         problems.AddRange(Order?.Problems() ?? []);

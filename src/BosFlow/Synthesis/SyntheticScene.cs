@@ -36,7 +36,7 @@ public sealed class SyntheticScene
         pattern = recipe.Printed ?? SpecklePattern.Draw(recipe.Width, recipe.Height, recipe.Speckle);
         displaced = SceneRenderer.Displace(pattern, field, cancellationToken);
         double flow = displaced.Select((dot, i) => Math.Max(Math.Abs(dot.X - pattern[i].X), Math.Abs(dot.Y - pattern[i].Y))).DefaultIfEmpty(0).Max();
-        SceneLimits.Require(recipe, camera, flow);
+        SceneLimits.Require(recipe, camera, flow + (recipe.Drift?.Largest(camera.CentreX, camera.CentreY) ?? 0));
     }
 
     /// <summary>The recipe.</summary>
@@ -54,7 +54,7 @@ public sealed class SyntheticScene
 
     /// <summary>Whether the flow is on in a frame.</summary>
     /// <param name="frame">Number of the frame, from 0.</param>
-    public bool HasFlow(int frame) => camera.Shown(frame) >= Recipe.FlowOffCount;
+    public bool HasFlow(int frame) => camera.Shown(frame) >= Recipe.FlowOffCount && camera.Shown(frame) < Recipe.FrameCount - Recipe.FlowOffAfterCount;
 
     /// <summary>Middle of the exposure of what a frame shows in a row, s since the first row of the first frame.</summary>
     /// <param name="frame">Number of the frame, from 0.</param>
@@ -86,7 +86,7 @@ public sealed class SyntheticScene
         DotsOf(frame), motion, Recipe.Width, Recipe.Height, Recipe.Speckle, Recipe.Sensor, Recipe.Seed, camera.Shown(frame), cancellationToken);
 
     /// <summary>The exact field of the flow at the nodes of a grid, as a camera sees it that stays as it was when the first frame's row through the node was read.</summary>
-    /// <param name="grid">Where, px of the first frame.</param>
+    /// <param name="grid">Where, px of the first frame; of its ideal picture where the scene has a lens, as is the truth.</param>
     /// <param name="cancellationToken">Stops between two rows of nodes.</param>
     public SceneTruth TruthAt(NodeGrid grid, CancellationToken cancellationToken)
     {
@@ -104,9 +104,9 @@ public sealed class SyntheticScene
             for (int column = 0; column < grid.Columns; column++)
             {
                 int node = (row * grid.Columns) + column;
-                (double x, double y) = first.ToRest(grid.X(column), grid.Y(row));
+                (double x, double y) = first.IdealToRest(grid.X(column), grid.Y(row));
                 FlowSample sample = field.At(x, y);
-                CameraPose pose = first.PoseAt(grid.Y(row));
+                CameraPose pose = first.PoseOfIdeal(grid.X(column), grid.Y(row));
                 (u[node], v[node]) = Single(pose.Turn(sample.U, sample.V));
                 if (Scale is null)
                     continue;
@@ -135,7 +135,11 @@ public sealed class SyntheticScene
     {
         ArgumentOutOfRangeException.ThrowIfNegative(frame);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(frame, Recipe.FrameCount);
-        return HasFlow(frame) ? displaced : [.. pattern];
+        IReadOnlyList<Dot> dots = HasFlow(frame) ? displaced : pattern;
+        if (Recipe.Drift is not { } drift)
+            return [.. dots];
+        double share = camera.Shown(frame) / Math.Max(1.0, Recipe.FrameCount - 1);
+        return [.. dots.Select(dot => drift.Move(dot, camera.CentreX, camera.CentreY, share))];
     }
 
     private static (float U, float V) Single((double U, double V) vector) => ((float)vector.U, (float)vector.V);

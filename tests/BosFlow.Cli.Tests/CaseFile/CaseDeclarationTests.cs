@@ -5,6 +5,8 @@ using BosFlow.Cli.CaseFile;
 using BosFlow.Cli.CaseFile.Keys;
 using BosFlow.Cli.CaseFile.Sections;
 using BosFlow.Cli.CaseFile.Toml;
+using BosFlow.Cli.Scenes;
+using BosFlow.Synthesis;
 using BosFlow.TestKit;
 
 namespace BosFlow.Cli.Tests.CaseFile;
@@ -128,6 +130,18 @@ public sealed class CaseDeclarationTests
         Assert.True(
             File.ReadAllText(Repository.PathOf("docs", "case-file.md")) == CaseKeyTable.Write(),
             "docs/case-file.md is stale: bosflow case-keys --markdown > docs/case-file.md");
+        Assert.True(
+            File.ReadAllText(Repository.PathOf("docs", "recipe.md")) == SceneKeyTable.Write(),
+            "docs/recipe.md is stale: bosflow case-keys --recipe > docs/recipe.md");
+    }
+
+    [Fact]
+    public void ShortRecipeOfTheDocumentation_Read_MakesAScene()
+    {
+        SceneRecipe recipe = SceneRecipeReader.Parse(SceneKeyTable.ShortRecipe, "recipe.toml");
+
+        Assert.Empty(recipe.Problems());
+        Assert.Equal(9e-3, recipe.Shutter!.ReadoutSeconds);
     }
 
     [Fact]

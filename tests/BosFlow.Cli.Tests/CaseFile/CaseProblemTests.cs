@@ -53,6 +53,9 @@ public sealed class CaseProblemTests
 
         { "[registration]\nreadout_ms = 9.5\nmotion = \"homography\"\n", "case.toml, line 4: registration.readout_ms asks for a motion of each row, which motion = \"homography\" does not allow; write \"shift\" or \"similarity\"." },
         { "[registration]\nreadout_ms = 9.5\nmotion = \"none\"\n", "case.toml, line 4: registration.readout_ms asks for a motion of each row, which motion = \"none\" does not allow; write \"shift\" or \"similarity\"." },
+        { "[reference]\nuse_later = \"5:9\"\n", "case.toml, line 4: reference.use_later names further flow-off frames, but reference.use names no first ones; give use." },
+        { "[reference]\nuse = \"0:5\"\ndrift = \"report\"\n", "case.toml, line 5: reference.drift says what to do about the drift that later flow-off frames show; give use_later too, or remove it." },
+        { "[reference]\nuse = \"0:5\"\nuse_later = [\"5:9\", \"x\"]\n", "case.toml, line 5: reference.use_later = [\"5:9\", \"x\"] is no frame range; give start:stop:step in whole numbers, such as \"0:90\" (frames 0 to 89), \"-30:\" (the last thirty), \"::10\" (every tenth) or \"7\" (one frame), or a list of such texts." },
         { "[registration]\nreadout_ms = \"estimate\"\nmotion = \"none\"\n", "case.toml, line 4: registration.readout_ms asks for a motion of each row, which motion = \"none\" does not allow; write \"shift\" or \"similarity\"." },
         { "[registration]\nreadout_ms = \"guess\"\n", "case.toml, line 4: registration.readout_ms = \"guess\" is not known; give a number from 0 to 1000 ms, or \"estimate\"." },
         { "[registration]\nhighest_vibration_hz = 90\n", "case.toml, line 4: registration.highest_vibration_hz counts only for a rolling shutter; give readout_ms too, or remove it." },

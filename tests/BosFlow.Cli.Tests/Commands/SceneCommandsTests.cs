@@ -38,6 +38,25 @@ public sealed class SceneCommandsTests
         Assert.Contains("2 frames, 1 to 2", run.Output, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Synth_LensAndDrift_WritesALensAndACaseThatNamesItAndTheLaterFrames()
+    {
+        using var folder = new TemporaryFolder();
+        string recipe = Recipe.Replace("frames = 3\nflow_off_frames = 1", "frames = 6\nflow_off_frames = 2\nflow_off_frames_after = 2", StringComparison.Ordinal);
+        folder.Write("recipe.toml", recipe + "\n[lens]\nfocal_length_x_px = 90\nradial_1 = -0.05\n[drift]\nbend_px = 0.5\n");
+
+        ProcessResult made = await CliRun.InsideAsync(folder.Root, "synth", "recipe.toml", "--output", "scene");
+
+        Assert.Equal(ExitCode.Done, made.ExitCode);
+        Assert.Equal(["case.toml", "frames", "lens.toml", "recipe.toml", "truth.nc"], Names(folder.PathOf("scene")));
+        string text = await File.ReadAllTextAsync(folder.PathOf("scene/case.toml"));
+        Assert.Contains("lens = \"lens.toml\"", text, StringComparison.Ordinal);
+        // A uniform shift fills the picture, so that nothing tells it from drift.
+        Assert.DoesNotContain("use_later", text, StringComparison.Ordinal);
+        ProcessResult run = await CliRun.InsideAsync(folder.Root, "run", "scene/case.toml", "--dry-run");
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+    }
+
     [Theory]
     [InlineData("synth")]
     [InlineData("demo")]
