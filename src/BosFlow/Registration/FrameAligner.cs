@@ -21,7 +21,7 @@ internal sealed class FrameAligner
         this.first = first;
         this.settings = settings;
         estimator = MotionEstimators.Of(first, undisturbed, settings);
-        refiner = new TileRefiner(first, undisturbed, settings.Motion, RowModel.Of(undisturbed, settings));
+        refiner = new TileRefiner(first, undisturbed, settings.Motion, RowModel.Of(undisturbed, settings), settings.Lens);
         parallel = new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken };
     }
 

@@ -1,12 +1,13 @@
 using System.Collections.Concurrent;
 using System.Numerics;
+using BosFlow.Camera;
 using BosFlow.Footage;
 
 namespace BosFlow.Registration;
 
 /// <summary>Finds the motion of the background from tiles of the undisturbed region, at full resolution.</summary>
 /// <remarks>
-/// Coarse: up to 12 tiles of up to 256 px, normalised correlation by FFT, the similarity motion that most tiles agree on.
+/// Coarse: up to 12 tiles of up to 256 px, normalised correlation by FFT, the similarity motion that most tiles agree on; where they do not agree, the same with tiles turned by one and two degrees either way.
 /// Fine: up to 32 tiles of up to 64 px where the coarse motion puts them, then a robust fit of the model. Pixels are never averaged
 /// down: speckle of minimal spacing has no contrast at long wavelengths and would alias there.
 /// Expected error below 0.1 px for dots of 2 to 5 px; good enough to start from, the final motion is fitted to measured vectors.
@@ -21,9 +22,11 @@ public sealed class MotionEstimator : IMotionEstimator
     private const int FineTiles = 32;
     private const int FineRadius = 20;
     private const double TrustedUncertaintyPixels = 0.3;
-    private const double AgreementPixels = 1;
+    private const double AgreementPixels = 1; // a shift of just the limit may be measured a little beyond
+    private static readonly double[] Turns = [-1, 1, -2, 2]; // degrees; a tile of 256 px bears half a degree to either side
 
     private readonly MotionModel model;
+    private readonly LensModel? lens;
     private readonly int largestShift;
     private readonly int width;
     private readonly int height;
@@ -31,6 +34,7 @@ public sealed class MotionEstimator : IMotionEstimator
     private readonly int fineSize;
     private readonly IReadOnlyList<ReferenceTile> coarse = [];
     private readonly IReadOnlyList<ReferenceTile> fine = [];
+    private readonly Lazy<IReadOnlyList<IReadOnlyList<ReferenceTile>>> turned = new([]);
     private readonly ConcurrentBag<(TileCorrelator Coarse, TileCorrelator Fine)> idle = [];
 
     /// <summary>Chooses the tiles.</summary>
@@ -47,6 +51,7 @@ public sealed class MotionEstimator : IMotionEstimator
         if (undisturbed.Width != reference.Width || undisturbed.Height != reference.Height)
             throw new ArgumentException("The mask has another size than the reference.", nameof(undisturbed));
         model = settings.Motion;
+        lens = settings.Lens;
         largestShift = settings.LargestShiftPixels;
         (width, height) = (reference.Width, reference.Height);
         if (model == MotionModel.None)
@@ -54,6 +59,7 @@ public sealed class MotionEstimator : IMotionEstimator
         int fitting = Math.Min(width, height) < SmallestTile ? 0 : 1 << BitOperations.Log2((uint)Math.Min(width, height));
         int wanted = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Min(LargestCoarseTile, 4L * largestShift));
         coarse = Tiles(reference, undisturbed, Math.Min(fitting, Math.Max(wanted, LargestFineTile)), CoarseTiles, out coarseSize);
+        turned = new Lazy<IReadOnlyList<IReadOnlyList<ReferenceTile>>>(() => [.. Turns.Select(degrees => TurnedTiles.Of(reference, undisturbed, coarse, coarseSize, degrees))]);
         fine = Tiles(reference, undisturbed, Math.Min(fitting, LargestFineTile), FineTiles, out fineSize);
         if (coarse.Count == 0 || fine.Count == 0)
         {
@@ -101,26 +107,48 @@ public sealed class MotionEstimator : IMotionEstimator
 
     private MotionEstimate Estimate(GrayImage frame, TileCorrelator coarseCorrelator, TileCorrelator fineCorrelator, CancellationToken cancellationToken)
     {
-        List<TileShift> found = CoarseShifts(frame, coarseCorrelator, cancellationToken);
-        if (TileConsensus.Find(found, coarse.Count) is not (PlanarMotion start, _))
+        if (Start(frame, coarseCorrelator, cancellationToken) is not { } start)
         {
             return new MotionEstimate(PlanarMotion.Identity, 0, FormattableString.Invariant(
                 $"The background could not be found again within {largestShift} px: too few of {coarse.Count} places of the undisturbed region agree on a motion; the shake is larger, or the frame is blurred, hidden or of another board."));
         }
 
-        List<TileShift> refined = FineShifts(frame, fineCorrelator, start, cancellationToken);
+        List<TileShift> refined = InIdeal(FineShifts(frame, fineCorrelator, Seen(start), cancellationToken));
         PlanarMotion motion = Fit(refined) ?? start;
-        return new MotionEstimate(motion, AgreeingShare(motion, refined), null);
+        return new MotionEstimate(Seen(motion), AgreeingShare(motion, refined), null);
     }
 
-    private List<TileShift> CoarseShifts(GrayImage frame, TileCorrelator correlator, CancellationToken cancellationToken)
+    private IPictureMotion Seen(PlanarMotion motion) => lens is null ? motion : new LensedMotion(motion, lens);
+
+    // Where a plane moves before a lens that bends, only its ideal picture moves as a plane does.
+    private List<TileShift> InIdeal(List<TileShift> shifts) => lens is null
+        ? shifts
+        : [.. shifts.Select(shift => lens.ToIdeal(shift.X, shift.Y, shift.U, shift.V)).Where(shift => double.IsFinite(shift.U + shift.V)).Select(shift => new TileShift(shift.X, shift.Y, shift.U, shift.V))];
+
+    // Nearly every frame is found by the tiles as they are; a frame that is turned by more than a degree only by turned ones, of which the best agreement counts.
+    private PlanarMotion? Start(GrayImage frame, TileCorrelator correlator, CancellationToken cancellationToken)
+    {
+        if (TileConsensus.Find(InIdeal(CoarseShifts(frame, coarse, largestShift + AgreementPixels, correlator, cancellationToken)), coarse.Count) is (PlanarMotion plain, _))
+            return plain;
+        double lever = TileConsensus.LargestTurn * double.Hypot(width, height) / 2;
+        (PlanarMotion Motion, IReadOnlyList<TileShift> Agreeing)? best = null;
+        foreach (IReadOnlyList<ReferenceTile> tiles in turned.Value)
+        {
+            List<TileShift> shifts = InIdeal(CoarseShifts(frame, tiles, largestShift + lever + AgreementPixels, correlator, cancellationToken));
+            if (TileConsensus.Find(shifts, coarse.Count) is { } found && found.Agreeing.Count > (best?.Agreeing.Count ?? 0))
+                best = found;
+        }
+
+        return best?.Motion;
+    }
+
+    private List<TileShift> CoarseShifts(GrayImage frame, IReadOnlyList<ReferenceTile> tiles, double farthest, TileCorrelator correlator, CancellationToken cancellationToken)
     {
         // One tile sees three eighths of its side well in each direction; beyond, it looks from displaced places.
         int step = coarseSize / 2;
         int rings = Math.Max(0, (largestShift - (coarseSize * 3 / 8) + step - 1) / step);
-        double farthest = largestShift + AgreementPixels; // a shift of just the limit may be measured a little beyond
         var found = new List<TileShift>();
-        foreach (ReferenceTile tile in coarse)
+        foreach (ReferenceTile tile in tiles)
         {
             TileShift best = default;
             double bestValue = double.NegativeInfinity;
@@ -141,7 +169,7 @@ public sealed class MotionEstimator : IMotionEstimator
         return found;
     }
 
-    private List<TileShift> FineShifts(GrayImage frame, TileCorrelator correlator, PlanarMotion start, CancellationToken cancellationToken)
+    private List<TileShift> FineShifts(GrayImage frame, TileCorrelator correlator, IPictureMotion start, CancellationToken cancellationToken)
     {
         var found = new List<TileShift>();
         double half = (fineSize - 1) / 2.0;

@@ -7,7 +7,7 @@ namespace BosFlow.Registration;
 internal static class TileConsensus
 {
     // What a loose camera or board can do between two frames; a wider range lets wild tiles agree by accident.
-    private const double LargestTurn = 0.035; // 2 deg, and 3.5 % of scale
+    public const double LargestTurn = 0.045; // 2.6 deg, and 4.5 % of scale
     private const double TolerancePixels = 3;
     private const double LowestShare = 0.3;
     private const int FewestTiles = 4;

@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Footage;
 using BosFlow.Numerics.Interpolation;
 
@@ -34,11 +35,13 @@ internal sealed class TileRefiner
     private readonly int size;
 
     /// <summary>Chooses the tiles: a few for a motion of the whole, many low ones for a motion by rows.</summary>
-    public TileRefiner(GrayImage reference, PixelMask undisturbed, MotionModel motion, RowModel? rows)
+    public TileRefiner(GrayImage reference, PixelMask undisturbed, MotionModel motion, RowModel? rows, LensModel? lens = null)
     {
         this.reference = reference;
         this.undisturbed = undisturbed;
         fitter = rows is null ? new PlanarMotionFitter(motion) : new RowMotionFitter(rows, 1, RowTilePixels);
+        if (lens is not null)
+            fitter = new LensedFitter(fitter, lens);
         size = Math.Min(rows is null ? Size : RowSize, Math.Min(reference.Width, reference.Height));
         if (size < SmallestSize)
             return;
