@@ -96,6 +96,12 @@ internal static class CaseContradictions
         KeyRelations.Exclude(values, problems, ReferenceKeys.Images, ReferenceKeys.Image);
         KeyRelations.Exclude(values, problems, ReferenceKeys.Use, ReferenceKeys.Image);
         KeyRelations.Exclude(values, problems, ReferenceKeys.Use, ReferenceKeys.Images);
+        if (values.Has(ReferenceKeys.UseLater) && !values.Has(ReferenceKeys.Use))
+            problems.Add(values.LineOf(ReferenceKeys.UseLater), "reference.use_later names further flow-off frames, but reference.use names no first ones; give use.");
+        if (values.Or(ReferenceKeys.Drift, DriftHandling.Remove) == DriftHandling.Report && !values.Has(ReferenceKeys.UseLater))
+            problems.Add(values.LineOf(ReferenceKeys.Drift), "reference.drift says what to do about the drift that later flow-off frames show; give use_later too, or remove it.");
+        if (values.Has(ReferenceKeys.UseLater) && values.Or(RegistrationKeys.Motion, MotionModel.Similarity) == MotionModel.None)
+            problems.Add(values.LineOf(ReferenceKeys.UseLater), "reference.use_later needs a registration, since with motion = \"none\" the shake of one picture would count as drift; choose another motion, or remove it.");
     }
 
     private static void Displacement(CaseValues values, CaseProblems problems)

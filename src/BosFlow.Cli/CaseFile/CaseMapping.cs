@@ -88,6 +88,8 @@ internal static class CaseMapping
         {
             Images = values.Optional(ReferenceKeys.Image) is { } image ? [image] : values.Or(ReferenceKeys.Images, []),
             Use = values.Optional(ReferenceKeys.Use),
+            UseLater = values.Or(ReferenceKeys.UseLater, []),
+            Drift = values.Or(ReferenceKeys.Drift, standard.Drift),
             Combine = values.Or(ReferenceKeys.Combine, standard.Combine),
         };
     }

@@ -46,7 +46,7 @@ internal sealed class ForecastMeasurement
         int count = (int)Math.Clamp(Seconds / rough, FewestFramesEach * threads, MostFrames);
         Sample sample = Run(FrameSample.Of(choice, count, prepared.Footage.Info), cancellationToken);
         (double seconds, double sigma) = sample.Times.Pace(threads);
-        double reference = sample.Times.ReferenceSeconds * prepared.Reference.FrameCount / Math.Max(1, Math.Min(ReferenceFrames, prepared.Reference.FrameCount));
+        double reference = sample.Times.ReferenceSeconds * prepared.Reference.Later.Append(prepared.Reference).Sum(source => source.FrameCount) / Math.Max(1, Math.Min(ReferenceFrames, prepared.Reference.FrameCount));
         return new RunForecast
         {
             FramesToMeasure = pending.Length,
@@ -91,6 +91,7 @@ internal sealed class ForecastMeasurement
         {
             Frames = prepared.Reference.Frames.Take(ReferenceFrames),
             FrameCount = Math.Min(ReferenceFrames, prepared.Reference.FrameCount),
+            Later = [],
         },
         Board = prepared.Identity.Board,
         SeenMetresPerPixel = prepared.SeenMetresPerPixel,

@@ -14,7 +14,7 @@ internal static class MemoryPlan
     /// <param name="reference">The reference.</param>
     /// <param name="threads">Frames measured side by side.</param>
     public static long Expected(ExperimentCase experiment, FootageInfo info, ReferenceSource reference, int threads) => MemoryEstimate.PeakBytes(
-        info.Width, info.Height, DisplacementEngine.GridOf(info.Width, info.Height, experiment.Displacement), threads, reference.FrameCount, experiment.Reference.Combine);
+        info.Width, info.Height, DisplacementEngine.GridOf(info.Width, info.Height, experiment.Displacement), threads, reference.Later.Select(later => later.FrameCount).Append(reference.FrameCount).Max(), experiment.Reference.Combine, reference.Later.Count > 0);
 
     /// <summary>The settings with as many threads as fit.</summary>
     /// <param name="settings">What was asked for.</param>

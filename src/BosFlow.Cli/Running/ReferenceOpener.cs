@@ -22,11 +22,40 @@ internal static class ReferenceOpener
         if (settings.Use is not null)
         {
             IReadOnlyList<int> flowOff = FrameSelection.Parse(settings.Use, footage.Info.FrameCount, "reference.use");
-            return new ReferenceSource(footage.Read(flowOff, cancellationToken), $"flow-off frames {settings.Use} of the footage", [], WholeClip: false) { FrameCount = flowOff.Count };
+            return OfFrames(flowOff, settings.Use, footage, cancellationToken) with { Later = Later(settings, flowOff, footage, cancellationToken) };
         }
 
         IReadOnlyList<int> all = FrameSelection.Resolve(experiment.Footage, footage.Info);
         return new ReferenceSource(footage.Read(all, cancellationToken), "the measured frames themselves", [], WholeClip: true) { FrameCount = all.Count };
+    }
+
+    private static ReferenceSource OfFrames(IReadOnlyList<int> frames, string range, IFootage footage, CancellationToken cancellationToken)
+    {
+        IReadOnlyList<double> times = footage.Info.TimesSeconds;
+        return new ReferenceSource(footage.Read(frames, cancellationToken), $"flow-off frames {range} of the footage", [], WholeClip: false)
+        {
+            FrameCount = frames.Count,
+            MeanTime = frames.Average(index => double.IsFinite(times[index]) ? times[index] : index),
+        };
+    }
+
+    private static List<ReferenceSource> Later(ReferenceSettings settings, IReadOnlyList<int> first, IFootage footage, CancellationToken cancellationToken)
+    {
+        var taken = first.ToDictionary(frame => frame, _ => settings.Use!);
+        var later = new List<ReferenceSource>();
+        foreach (string range in settings.UseLater)
+        {
+            IReadOnlyList<int> frames = FrameSelection.Parse(range, footage.Info.FrameCount, "reference.use_later");
+            foreach (int frame in frames)
+            {
+                if (!taken.TryAdd(frame, range))
+                    throw new InputDataException(FormattableString.Invariant($"Frame {frame} is in \"{taken[frame]}\" and in \"{range}\" of reference.use and use_later: stretches of flow-off frames must not overlap, so shorten one."));
+            }
+
+            later.Add(OfFrames(frames, range, footage, cancellationToken));
+        }
+
+        return later;
     }
 
     private static ReferenceSource OfPictures(IReadOnlyList<string> images, string folder, FootageInfo info, CancellationToken cancellationToken)

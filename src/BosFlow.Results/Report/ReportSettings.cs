@@ -17,6 +17,8 @@ internal static class ReportSettings
             yield return ["Frame rate, as given", $"{Figures.Exact(rate)} Hz"];
         yield return ["Frames left out", $"{(c.Footage.SkipRepeats ? "those that repeat the picture before, " : "")}those with dots more than {Figures.Exact(c.Footage.BlurLimit)} times as wide as in the reference, and those shifted beyond {c.Registration.LargestShiftPixels} px"];
         yield return ["Reference picture", $"{summary.Reference.Description} ({Figures.Count(summary.Reference.FrameCount, "frame", "frames")})"];
+        foreach (BoardDriftFinding drift in summary.Reference.Drift)
+            yield return [$"Drift of the board until the {drift.Description}", $"{Figures.Text(drift.RmsPixels)} px RMS, up to {Figures.Text(drift.LargestPixels)} px (noise alone: {Figures.Text(drift.NoisePixels)} px), {(drift.IsRemoved ? "taken out in proportion to time" : "left in")}"];
         if (c.Lens is { } lens)
             yield return ["Lens", $"{c.LensFile}: {(lens.Kind == LensKind.Fisheye ? "fisheye" : "pinhole with radial and tangential terms")}, focal length {Figures.Text(Math.Sqrt(lens.FocalX * lens.FocalY))} px; vectors and their places are those of the ideal picture, as are x and y in all results"];
         yield return ["Region", Region(c)];

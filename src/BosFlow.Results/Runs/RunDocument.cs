@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Text.Json;
+using BosFlow.Registration;
 using BosFlow.Results.Files;
 
 namespace BosFlow.Results.Runs;
@@ -60,6 +61,9 @@ public sealed record RunDocument
 
     /// <summary>Consequences of the choice of reference, one sentence each.</summary>
     public IReadOnlyList<string>? ReferenceWarnings { get; init; }
+
+    /// <summary>How the background drifted until the further stretches of flow-off frames.</summary>
+    public IReadOnlyList<BoardDriftFinding>? Drift { get; init; }
 
     /// <summary>What was noticed about the footage before it was read, one sentence each.</summary>
     public IReadOnlyList<string>? FootageWarnings { get; init; }

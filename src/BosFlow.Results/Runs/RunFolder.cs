@@ -204,6 +204,7 @@ public sealed class RunFolder : IRunStore, IDisposable
             Reference = reference.Description,
             ReferenceFrames = reference.FrameCount,
             ReferenceWarnings = reference.Warnings,
+            Drift = reference.Drift.Count > 0 ? reference.Drift : null,
             FootageWarnings = summary.Footage.Warnings,
             Warnings = summary.Warnings,
             Density = DensityDocument.Of(summary.Density),

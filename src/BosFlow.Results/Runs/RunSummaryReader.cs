@@ -34,7 +34,10 @@ internal static class RunSummaryReader
             },
             Reference = new Reference(
                 image, document.ReferenceFrames ?? 1, document.Reference ?? string.Empty,
-                [.. document.Identity.Inputs.Where(i => i.Role == "reference").Select(i => i.Name)], document.ReferenceWarnings ?? []),
+                [.. document.Identity.Inputs.Where(i => i.Role == "reference").Select(i => i.Name)], document.ReferenceWarnings ?? [])
+            {
+                Drift = document.Drift ?? [],
+            },
             Statistics = SummaryFile.Statistics(summary),
             Scale = document.Identity.Scale,
             DerivedFields = SummaryFile.DerivedFields(summary),

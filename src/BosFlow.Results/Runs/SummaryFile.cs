@@ -45,6 +45,7 @@ internal static class SummaryFile
             new("frames_measured", summary.Frames.Count(f => f.IsMeasured)),
             .. ScaleAttributes.Of(summary.Scale),
             .. Readout(summary.Case.Registration),
+            .. Drift(summary.Reference.Drift),
         ];
         if (summary.DerivedFields.Count > 0)
             attributes.Add(new(DerivedName, summary.DerivedFields.Select(f => f.Name).ToArray()));
@@ -86,6 +87,15 @@ internal static class SummaryFile
         if (registration.ReadoutSigmaSeconds is { } sigma)
             yield return new("readout_sigma_s", sigma);
     }
+
+    private static IEnumerable<NetCdfAttribute> Drift(IReadOnlyList<BoardDriftFinding> drift) => drift.Count == 0
+        ? []
+        :
+        [
+            new("drift_rms_px", drift.Select(finding => finding.RmsPixels).ToArray()),
+            new("drift_largest_px", drift.Select(finding => finding.LargestPixels).ToArray()),
+            new("drift_removed", drift.Select(finding => finding.IsRemoved ? 1 : 0).ToArray()),
+        ];
 
     private static NetCdfVariable Mean(string name, string title, float[] values, bool scaled) =>
         GridVariables.Field(name, "px", title, values, scaled, new("cell_methods", "time: mean"), new("ancillary_variables", $"sigma_{name} flag count"));

@@ -17,6 +17,7 @@ internal sealed class FrameProcessor
     private readonly BackgroundRemover remover;
     private readonly LensCorrection? lens;
     private readonly PixelMask shown;
+    private readonly BoardDrift? drift;
 
     /// <summary>Joins what a frame passes through.</summary>
     /// <param name="reference">Reference picture.</param>
@@ -27,9 +28,11 @@ internal sealed class FrameProcessor
     /// <param name="remover">Takes the background's motion out, in the coordinates of the result.</param>
     /// <param name="lens">Corrects the displacement; null = the lens is taken for ideal.</param>
     /// <param name="shown"><paramref name="measurable"/> in the coordinates of the result.</param>
+    /// <param name="drift">Drift of the background that is taken out; null = none.</param>
     public FrameProcessor(
-        GrayImage reference, PixelMask measurable, FrameScreen screen, IMotionEstimator estimator, IDisplacementStage engine, BackgroundRemover remover, LensCorrection? lens, PixelMask shown)
+        GrayImage reference, PixelMask measurable, FrameScreen screen, IMotionEstimator estimator, IDisplacementStage engine, BackgroundRemover remover, LensCorrection? lens, PixelMask shown, BoardDrift? drift = null)
     {
+        this.drift = drift;
         this.lens = lens;
         this.shown = shown;
         this.reference = reference;
@@ -92,11 +95,13 @@ internal sealed class FrameProcessor
         VectorField total = engine.Measure(matched, predictor, cancellationToken);
         if (lens is not null)
             total = lens.Correct(total);
+        if (drift is not null)
+            total = drift.TakeOut(total, double.IsFinite(frame.TimeSeconds) ? frame.TimeSeconds : frame.Index);
         double valid = ValidFraction(total);
         if (valid == 0)
             return failure.Because("Not a single vector could be measured: the frame does not show the pattern of the reference, or is blurred or too noisy.", VectorFlags.NotConverged, quality);
 
-        BackgroundRemoval removal = remover.Remove(total, predictor);
+        BackgroundRemoval removal = remover.Remove(total, LensedMotion.ToIdeal(predictor));
         var warnings = new List<string>(quality.Warnings);
         if (levelWarning is not null)
             warnings.Add(levelWarning);

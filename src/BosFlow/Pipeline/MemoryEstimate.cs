@@ -33,15 +33,18 @@ public static class MemoryEstimate
     /// <param name="threads">Frames measured side by side, at least 1.</param>
     /// <param name="referenceFrames">Frames that the reference is made of, at least 1.</param>
     /// <param name="combination">How they are combined.</param>
+    /// <param name="hasLater">Whether further stretches of flow-off frames are combined while the reference is in use.</param>
     /// <returns>Bytes.</returns>
-    public static long PeakBytes(int width, int height, NodeGrid grid, int threads, int referenceFrames, ReferenceCombination combination)
+    public static long PeakBytes(int width, int height, NodeGrid grid, int threads, int referenceFrames, ReferenceCombination combination, bool hasLater = false)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(threads, 1);
         ArgumentOutOfRangeException.ThrowIfLessThan(referenceFrames, 1);
         double pixels = (double)width * height;
         double measuring = (BytesPerPixel * pixels) + (BytesPerNode * grid.Count)
             + ((threads - 1) * (ThreadBytes + (BytesPerPixelAndThread * pixels) + (BytesPerNodeAndThread * grid.Count)));
-        return (long)(Program + Math.Max(measuring, Reference(pixels, referenceFrames, combination)));
+        double reference = Reference(pixels, referenceFrames, combination);
+        double combining = hasLater ? reference + (BytesPerPixel * pixels) + (BytesPerNode * grid.Count) : reference;
+        return (long)(Program + Math.Max(measuring, combining));
     }
 
     private static double Reference(double pixels, int frames, ReferenceCombination combination) => frames == 1

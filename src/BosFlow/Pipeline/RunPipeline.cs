@@ -30,6 +30,7 @@ public static class RunPipeline
         int total = request.FrameIndices.Count;
         RegionMask region = RegionMask.Build(request.Case.Region, info.Width, info.Height);
         LensModel? lens = request.Case.Lens is { } parameters ? new LensModel(parameters) : null;
+        RegistrationSettings registration = request.Case.Registration with { Lens = lens };
         DensityStep.Check(request.Case, info);
         OpticalScale? scale = request.Case.Rig is null ? null : OpticalScaling.From(request.Case.Rig, request.Case.Gas);
 
@@ -48,15 +49,20 @@ public static class RunPipeline
                 $"The reference is {reference.Image.Width} x {reference.Image.Height} px and the footage {info.Width} x {info.Height} px: both must come from the same camera at the same size."));
         }
 
-        IMotionEstimator estimator = stages.CreateEstimator(reference.Image, region.Undisturbed, request.Case.Registration);
+        IMotionEstimator estimator = stages.CreateEstimator(reference.Image, region.Undisturbed, registration);
         IDisplacementStage engine = stages.CreateEngine(reference.Image, region.Measurable, request.Case.Displacement);
         PixelMask undisturbed = lens is null ? region.Undisturbed : IdealPicture.Of(region.Undisturbed, lens);
         PixelMask shown = lens is null ? region.Measurable : IdealPicture.Of(region.Measurable, lens);
         LensCorrection? correction = lens is null ? null : Correction(lens, engine.Grid, request.Case.Displacement);
         var remover = new BackgroundRemover(
             engine.Grid, request.Case.Displacement.WindowPixels, undisturbed, request.Case.Registration, request.Case.Region.Flow.Count > 0, reference.MeanRows);
-        var screen = new FrameScreen(reference.Image, region.Undisturbed, request.Case, settings => stages.CreateEstimator(reference.Image, region.Undisturbed, settings));
+        var screen = new FrameScreen(reference.Image, region.Undisturbed, request.Case, settings => stages.CreateEstimator(reference.Image, region.Undisturbed, settings with { Lens = lens }));
         var processor = new FrameProcessor(reference.Image, region.Measurable, screen, estimator, engine, remover, correction, shown);
+        (BoardDrift? drift, IReadOnlyList<BoardDriftFinding> findings) = DriftMeasurement.Measure(
+            request, reference, source => stages.BuildReference(request with { Reference = source }, region, cancellationToken), processor, cancellationToken);
+        reference = reference with { Drift = findings };
+        if (drift is not null)
+            processor = new FrameProcessor(reference.Image, region.Measurable, screen, estimator, engine, remover, correction, shown, drift);
 
         request.Sources?.CheckAll(cancellationToken);
         new FrameRun(request, new FrameSequence(request.Footage, request.Case.Footage.SkipRepeats), processor, progress).Measure(pending, cancellationToken);
@@ -65,7 +71,7 @@ public static class RunPipeline
         if (!request.Part.Gathers)
             return OfShard(request, total - pending.Length, progress: null);
 
-        var common = CommonError.Of(reference.FrameCount, InterpolationBias.Pixels(request.Case.Displacement.Interpolation));
+        var common = CommonError.Of(Math.Min(reference.FrameCount, findings.Where(finding => finding.IsRemoved).Select(finding => finding.FrameCount).DefaultIfEmpty(int.MaxValue).Min()), InterpolationBias.Pixels(request.Case.Displacement.Interpolation));
         GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, common, cancellationToken);
         IReadOnlyList<FailedFrame> failed = FrameGatherer.Failed(gathered.Records);
         progress?.Report(new RunProgress(RunStep.Summary, total, total, failed.Count));

@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Registration;
@@ -11,7 +12,7 @@ public sealed record RunStages
     public static RunStages Standard { get; } = new()
     {
         BuildReference = (request, region, cancellationToken) =>
-            new ReferenceBuilder(request.Case.Registration, request.Case.Reference.Combine, request.Options.Threads)
+            new ReferenceBuilder(request.Case.Registration with { Lens = request.Case.Lens is { } lens ? new LensModel(lens) : null }, request.Case.Reference.Combine, request.Options.Threads)
                 .Build(request.Reference, region, cancellationToken),
         CreateEstimator = MotionEstimators.Of,
         PlanGrid = DisplacementEngine.GridOf,

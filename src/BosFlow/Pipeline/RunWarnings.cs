@@ -26,6 +26,7 @@ internal static class RunWarnings
         var warnings = new List<string>();
         warnings.AddRange(request.Footage.Info.Warnings);
         warnings.AddRange(reference.Warnings);
+        AddDrift(warnings, reference);
         AddSharedFrames(warnings, request);
         AddRegistration(warnings, request.Case, estimatorUnusable, undisturbedVectors);
         warnings.AddRange(motionRemarks);
@@ -50,12 +51,24 @@ internal static class RunWarnings
     {
         if (request.Case.Reference.Images.Count > 0 || request.Case.Reference.Use is null)
             return;
-        HashSet<int> reference = [.. FrameSelection.Parse(request.Case.Reference.Use, request.Footage.Info.FrameCount, "reference.use")];
+        int all = request.Footage.Info.FrameCount;
+        HashSet<int> reference = [.. FrameSelection.Parse(request.Case.Reference.Use, all, "reference.use"), .. request.Case.Reference.UseLater.SelectMany(range => FrameSelection.Parse(range, all, "reference.use_later"))];
         int shared = request.FrameIndices.Count(reference.Contains);
         if (shared > 0)
         {
             warnings.Add(FormattableString.Invariant(
                 $"{shared} of {request.FrameIndices.Count} measured frames are also among the {reference.Count} frames of the reference: their noise is partly in both pictures, so that their noise floor reads too low; use other frames for the reference (reference.use)."));
+        }
+    }
+
+    private static void AddDrift(List<string> warnings, Reference reference)
+    {
+        foreach (BoardDriftFinding drift in reference.Drift.Where(drift => drift.RmsPixels > NoiseFloorJump * drift.NoisePixels))
+        {
+            string done = drift.IsRemoved
+                ? "it was taken out in proportion to time; between the stretches that is an assumption, so give more of them (reference.use_later) if it matters."
+                : "it was left in (reference.drift = \"report\"); set drift = \"remove\" to take it out in proportion to time.";
+            warnings.Add(FormattableString.Invariant($"The board drifted against the camera until the {drift.Description}, by {drift.RmsPixels:0.000} px RMS and up to {drift.LargestPixels:0.000} px beyond the motion of each frame (noise alone: {drift.NoisePixels:0.000} px): {done}"));
         }
     }
 

@@ -15,4 +15,7 @@ public sealed record Reference(GrayImage Image, int FrameCount, string Descripti
     /// rows are read at once.
     /// </summary>
     public RowMotion? MeanRows { get; init; }
+
+    /// <summary>How the background drifted until the further stretches of flow-off frames; empty where none was given.</summary>
+    public IReadOnlyList<BoardDriftFinding> Drift { get; init; } = [];
 }

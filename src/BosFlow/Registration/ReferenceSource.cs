@@ -11,4 +11,10 @@ public sealed record ReferenceSource(IEnumerable<Frame> Frames, string Descripti
 {
     /// <summary>Number of frames, for the progress shown; 0 where it is not known.</summary>
     public int FrameCount { get; init; }
+
+    /// <summary>Mean time of the frames, s; their mean number where the footage has no times. Only differences count.</summary>
+    public double MeanTime { get; init; }
+
+    /// <summary>Further stretches of flow-off frames, by which drift is found.</summary>
+    public IReadOnlyList<ReferenceSource> Later { get; init; } = [];
 }

@@ -1,3 +1,6 @@
+using System.Text.Json.Serialization;
+using BosFlow.Camera;
+
 namespace BosFlow.Registration;
 
 /// <summary>How the motion of camera and board is taken out.</summary>
@@ -23,6 +26,10 @@ public sealed record RegistrationSettings
 
     /// <summary>Intervals over the height of the picture between which the motion of the rows may bend, 0 to <see cref="MostRowIntervals"/>; 0 = one motion for the whole frame. <see cref="RowTiming"/> chooses it.</summary>
     public int RowIntervals { get; init; }
+
+    /// <summary>The lens through which the background is seen; null = an ideal one. The pipeline sets it: a case names its lens under [camera].</summary>
+    [JsonIgnore]
+    public LensModel? Lens { get; init; }
 
     /// <summary>Most intervals.</summary>
     public const int MostRowIntervals = 120;

@@ -1,4 +1,5 @@
 using BosFlow.Displacement;
+using BosFlow.Footage;
 using BosFlow.Optics;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
@@ -17,6 +18,7 @@ public static class RollingShutterStudy
     private const double LeastSignalPixels = 0.02;
     private const double LargestFloorRatio = 1.2;
     private const double LargestErrorRatio = 1.3;
+    private const double LargestCompressedRatio = 2;
 
     /// <summary>The scene filmed by a shaken camera that reads its rows over six tenths of the frame period.</summary>
     /// <param name="flowOff">Number of flow-off frames.</param>
@@ -67,13 +69,44 @@ public static class RollingShutterStudy
         return new StudyResult(FormattableString.Invariant($"Rolling shutter, noise {noisePercent} %"), description, figures, []);
     }
 
-    private static Outcome Measure(SceneRecipe recipe, DisplacementSettings settings, CancellationToken cancellationToken)
+    /// <summary>The same through a video as a camera compresses it, against the uncompressed pictures.</summary>
+    /// <param name="flowOff">Number of flow-off frames.</param>
+    /// <param name="flowOn">Number of frames with flow.</param>
+    /// <param name="noisePercent">Gaussian noise of every picture, percent of full scale.</param>
+    /// <param name="codec">Codec and rate in words.</param>
+    /// <param name="film">Writes a scene's frames as a video and opens it.</param>
+    /// <param name="settings">Settings of the engine.</param>
+    /// <param name="cancellationToken">Interrupts the run.</param>
+    public static StudyResult RunCompressed(
+        int flowOff, int flowOn, double noisePercent, string codec, Func<SyntheticScene, IFootage> film, DisplacementSettings settings, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(film);
+        ArgumentNullException.ThrowIfNull(settings);
+        SceneRecipe shaken = Recipe(flowOff, flowOn, noisePercent);
+        Outcome plain = Measure(shaken, settings, cancellationToken);
+        Outcome compressed = Measure(shaken, settings, cancellationToken, film);
+        string study = FormattableString.Invariant($"rolling shutter, {codec}, noise {noisePercent} %");
+        Figure[] figures =
+        [
+            new(study, "noise floor of the shaken rows, uncompressed", plain.Floor, "px", null, null),
+            new(study, "noise floor of the shaken rows, compressed", compressed.Floor, "px", null, null),
+            new(study, "noise floor, compressed over uncompressed", compressed.Floor / plain.Floor, "1", null, LargestCompressedRatio),
+            new(study, "plume, uncompressed: RMS error of the displacement of one frame, a component", plain.PlumeError, "px", null, null),
+            new(study, "plume, compressed: the same", compressed.PlumeError, "px", null, null),
+        ];
+        string description = FormattableString.Invariant(
+            $"The scene of the study before, noise {noisePercent} %, {flowOff} flow-off and {flowOn} flow frames, written as {codec} and decoded again: what compression adds to shake, readout and noise.");
+        return new StudyResult(FormattableString.Invariant($"Rolling shutter, {codec}, noise {noisePercent} %"), description, figures, []);
+    }
+
+    private static Outcome Measure(SceneRecipe recipe, DisplacementSettings settings, CancellationToken cancellationToken, Func<SyntheticScene, IFootage>? film = null)
     {
         var scene = new SyntheticScene(recipe, cancellationToken);
+        IFootage footage = film?.Invoke(scene) ?? new SceneFootage(scene);
         var registration = new RegistrationSettings { ReadoutSeconds = recipe.Shutter?.ReadoutSeconds ?? 0 };
         double[] times = [.. Enumerable.Range(0, recipe.FrameCount).Select(scene.TimeSeconds)];
         registration = RowTiming.Complete(registration, times, recipe.Height, settings.WindowPixels);
-        MemoryRunStore store = SceneRun.Measure(scene, new SceneFootage(scene), registration, settings, cancellationToken);
+        MemoryRunStore store = SceneRun.Measure(scene, footage, registration, settings, cancellationToken);
         FrameResult[] frames = [.. Enumerable.Range(recipe.FlowOffCount, recipe.FrameCount - recipe.FlowOffCount).Select(store.ReadFrame)];
         SceneTruth truth = scene.TruthAt(frames[0].Field.Grid, cancellationToken);
         double floors = 0, errors = 0;

@@ -17,9 +17,10 @@ internal static class SceneRun
     /// <param name="settings">Settings of the engine.</param>
     /// <param name="cancellationToken">Interrupts the run.</param>
     /// <param name="flow">What is asked of the flow; null = path-integrated gradients only.</param>
+    /// <param name="isCorrected">Whether the run knows the scene's lens and takes drift out.</param>
     /// <returns>The store with every frame and the summary.</returns>
-    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, MotionModel motion, DisplacementSettings settings, CancellationToken cancellationToken, FlowSettings? flow = null) =>
-        Measure(scene, footage, new RegistrationSettings { Motion = motion }, settings, cancellationToken, flow);
+    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, MotionModel motion, DisplacementSettings settings, CancellationToken cancellationToken, FlowSettings? flow = null, bool isCorrected = true) =>
+        Measure(scene, footage, new RegistrationSettings { Motion = motion }, settings, cancellationToken, flow, isCorrected);
 
     /// <summary>Runs the pipeline with the scene's flow-off frames as reference.</summary>
     /// <param name="scene">The scene the frames were rendered from.</param>
@@ -28,31 +29,39 @@ internal static class SceneRun
     /// <param name="settings">Settings of the engine.</param>
     /// <param name="cancellationToken">Interrupts the run.</param>
     /// <param name="flow">What is asked of the flow; null = path-integrated gradients only.</param>
+    /// <param name="isCorrected">Whether the run knows the scene's lens and takes drift out.</param>
     /// <returns>The store with every frame and the summary.</returns>
-    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, RegistrationSettings registration, DisplacementSettings settings, CancellationToken cancellationToken, FlowSettings? flow = null)
+    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, RegistrationSettings registration, DisplacementSettings settings, CancellationToken cancellationToken, FlowSettings? flow = null, bool isCorrected = true)
     {
         SceneRecipe recipe = scene.Recipe;
         int[] flowOff = [.. Enumerable.Range(0, recipe.FlowOffCount)];
-        int[] flowOn = [.. Enumerable.Range(recipe.FlowOffCount, footage.Info.FrameCount - recipe.FlowOffCount)];
+        int flowEnd = footage.Info.FrameCount - recipe.FlowOffAfterCount;
+        int[] flowOn = [.. Enumerable.Range(recipe.FlowOffCount, flowEnd - recipe.FlowOffCount)];
+        int[] flowOffAfter = [.. Enumerable.Range(flowEnd, recipe.FlowOffAfterCount)];
         var store = new MemoryRunStore();
         var request = new RunRequest
         {
             Case = new ExperimentCase
             {
                 Footage = new FootageSettings(),
-                Region = new RegionSettings { Flow = FlowOutline.Of(scene) is { } outline ? [outline] : [] },
+                Region = new RegionSettings { Flow = FlowOutline.Of(scene) is { } outline ? [FlowOutline.AsFilmed(outline, recipe)] : [] },
                 Registration = registration,
                 Displacement = settings,
                 Rig = recipe.Rig is null ? null : recipe.Rig with { PathLengthMetres = recipe.Flow.PathLengthMetres },
                 Gas = recipe.Gas,
+                Lens = isCorrected ? recipe.Lens : null,
+                Reference = new ReferenceSettings { Drift = isCorrected ? DriftHandling.Remove : DriftHandling.Report },
                 Flow = flow ?? new FlowSettings(),
             },
             Footage = footage,
             FrameIndices = flowOn,
-            Reference = new ReferenceSource(footage.Read(flowOff, cancellationToken), "flow-off frames of the scene", [], false),
+            Reference = Stretch(scene, footage, flowOff, cancellationToken) with { Later = flowOffAfter.Length == 0 ? [] : [Stretch(scene, footage, flowOffAfter, cancellationToken)] },
             Store = store,
         };
         RunPipeline.Run(request, RunStages.Standard, null, cancellationToken);
         return store;
     }
+
+    private static ReferenceSource Stretch(SyntheticScene scene, IFootage footage, int[] frames, CancellationToken cancellationToken) =>
+        new(footage.Read(frames, cancellationToken), "flow-off frames of the scene", [], false) { FrameCount = frames.Length, MeanTime = frames.Average(scene.TimeSeconds) };
 }

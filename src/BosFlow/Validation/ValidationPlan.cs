@@ -22,6 +22,8 @@ public static class ValidationPlan
         yield return RegistrationStudy.Run(2, isRequired: true, settings, cancellationToken);
         yield return RegistrationStudy.Run(1, isRequired: false, settings, cancellationToken);
         yield return LensStudy.Run(settings, cancellationToken);
+        yield return LensRunStudy.Run(settings, cancellationToken);
+        yield return DriftStudy.Run(settings, cancellationToken);
         if (!quick)
         {
             yield return RollingShutterStudy.Run(12, 24, 2, isRequired: true, settings, cancellationToken);

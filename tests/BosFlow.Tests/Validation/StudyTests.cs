@@ -32,6 +32,25 @@ public sealed class StudyTests
         AssertMet(HotJetStudy.Run(2, new DisplacementSettings(), CancellationToken.None));
 
     [Fact]
+    public void Drift_FlowOffFramesBeforeAndAfter_LeaveWhatABoardAtRestLeaves()
+    {
+        StudyResult result = DriftStudy.Run(new DisplacementSettings(), CancellationToken.None);
+
+        AssertMet(result);
+        // What was taken out was there: left in, it is several times the error.
+        Assert.True(result.Figures[1].Value > 3 * result.Figures[2].Value, FormattableString.Invariant($"{result.Figures[1].Value} and {result.Figures[2].Value} px"));
+    }
+
+    [Fact]
+    public void Lens_WholeRunOfAShakenCamera_MeetsTheRequiredError()
+    {
+        StudyResult result = LensRunStudy.Run(new DisplacementSettings(), CancellationToken.None);
+
+        AssertMet(result);
+        Assert.True(result.Figures[2].Value > 3 * result.Figures[0].Value, FormattableString.Invariant($"{result.Figures[2].Value} and {result.Figures[0].Value} px"));
+    }
+
+    [Fact]
     public void Deflection_SlabAndLens_AreThoseOfTheory() => AssertMet(DeflectionStudy.Run(new DisplacementSettings(), CancellationToken.None));
 
     [Fact]

@@ -35,6 +35,23 @@ internal static class ReferenceKeys
         Example = TomlLiteral.Of("0:30"),
     };
 
+    public static readonly FrameRangesKey UseLater = new()
+    {
+        Section = Name,
+        Name = "use_later",
+        Description = "Further stretches of flow-off frames, after the flow or between flows: one range or a list. Each is measured against the reference; what it shows is the drift of the board against the camera.",
+        Example = TomlLiteral.Of("300:330"),
+    };
+
+    public static readonly ChoiceKey<DriftHandling> Drift = new()
+    {
+        Section = Name,
+        Name = "drift",
+        Description = "What is done about that drift: remove takes it out of every frame in proportion to time between the stretches before and after it, report only tells it.",
+        Choices = [("remove", DriftHandling.Remove), ("report", DriftHandling.Report)],
+        Default = TomlLiteral.Of("remove"),
+    };
+
     public static readonly ChoiceKey<ReferenceCombination> Combine = new()
     {
         Section = Name,
@@ -44,5 +61,5 @@ internal static class ReferenceKeys
         Default = TomlLiteral.Of("mean"),
     };
 
-    public static readonly CaseSection Section = new(Name, "The background without flow; its pixel grid is the result's.", [Image, Images, Use, Combine]);
+    public static readonly CaseSection Section = new(Name, "The background without flow; its pixel grid is the result's.", [Image, Images, Use, UseLater, Drift, Combine]);
 }
