@@ -11,4 +11,10 @@ internal static class EngineSettings
 
     /// <summary>quality = "fast".</summary>
     public static DisplacementSettings Fast => QualityPresets.Fast;
+
+    /// <summary>quality = "fast" with spacing_px = 8.</summary>
+    public static DisplacementSettings FastDense => QualityPresets.Fast with { SpacingPixels = 8 };
+
+    /// <summary>quality = "finest".</summary>
+    public static DisplacementSettings Finest => QualityPresets.Finest;
 }

@@ -4,6 +4,7 @@ using BosFlow.Benchmarks.Density;
 using BosFlow.Benchmarks.Endurance;
 using BosFlow.Benchmarks.Kernels;
 using BosFlow.Benchmarks.Peers;
+using BosFlow.Benchmarks.Performance;
 using BosFlow.Benchmarks.Printing;
 using BosFlow.Benchmarks.Speed;
 using BosFlow.Benchmarks.Triage;
@@ -17,6 +18,7 @@ internal static class Program
         Name a measurement:
           peers   [--large] [--rounds N] [--output FILE]   BosFlow beside OpenCV's dense optical flow and phase correlation
           speed   [--large] [--rounds N] [--output FILE]   frames a second of the engine and of a whole run, memory at its peak
+          performance [--rounds N] [--output FILE]         4K pictures with 75 % overlap beside OpenCV, bytes in and vectors out; cost of a pixel, memory of a frame
           density [--rounds N] [--output FILE]             integration beside MathNet and SciPy, Abel inversions on analytic pairs
           print   [--rounds N] [--output FILE]             a printed board of a million dots: time, size, truth of its drawings
           board-check [--output FILE]                      the check of printed boards on random exact photos
@@ -24,7 +26,7 @@ internal static class Program
           endurance [--quick] [--output FILE]              runs that are killed, stopped, short of disk, or of 10,000 frames
           triage  [--tuning | --timing [--rounds N]] [--output FILE]  the judgement on 40 compressed takes, half with one planted fault; the time for ten minutes of 3840 x 2160
           kernels [BenchmarkDotNet options]                the hot loops beside their plain twins
-        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, density-solvers.md, printing.md, board-check.md, foreign-bytes.md, endurance.md and triage.md.
+        --large measures 3840 x 2160 too. Without --output the tables go to docs/validation/peers.md, speed.md, performance.md, density-solvers.md, printing.md, board-check.md, foreign-bytes.md, endurance.md and triage.md.
         """;
 
     private static int Main(string[] args)
@@ -36,6 +38,9 @@ internal static class Program
                 return 0;
             case ["speed", .. string[] rest] when MeasurementOptions.TryParse(rest, "speed.md", out MeasurementOptions? options):
                 SpeedMeasurement.Run(options);
+                return 0;
+            case ["performance", .. string[] rest] when MeasurementOptions.TryParse(rest, "performance.md", out MeasurementOptions? options):
+                PerformanceMeasurement.Run(options);
                 return 0;
             case ["density", .. string[] rest] when MeasurementOptions.TryParse(rest, "density-solvers.md", out MeasurementOptions? options):
                 DensityMeasurement.Run(options);

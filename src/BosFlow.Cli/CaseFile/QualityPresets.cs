@@ -15,11 +15,9 @@ internal static class QualityPresets
         Interpolation = InterpolationOrder.Cubic,
     };
 
-    /// <summary>Least noise and finest grid at this window: more passes, vectors four to a window side.</summary>
+    /// <summary>Finest grid at this window: vectors four to a window side, which also lets the passes see finer detail; docs/validation/performance.md shows noise and response.</summary>
     public static DisplacementSettings Finest { get; } = Standard with
     {
-        Passes = 5,
         SpacingPixels = 8,
-        PredictorSmoothings = 1,
     };
 }

@@ -55,10 +55,8 @@ public sealed class BSplineImage
         if (pixels.Length != checked(width * height))
             throw new ArgumentException($"{pixels.Length} pixels given for {width} x {height}.", nameof(pixels));
         Reserve(width, height);
-        for (int y = 0; y < height; y++)
-            pixels.Slice(y * width, width).CopyTo(Samples(y));
         for (int part = 0; part < ColumnParts; part++)
-            FilterColumns(part);
+            FilterColumns(part, pixels);
         for (int part = 0; part < RowParts; part++)
             FilterRows(part);
         Finish();
@@ -70,7 +68,7 @@ public sealed class BSplineImage
     /// <summary>Parts into which <see cref="FilterRows"/> divides the picture.</summary>
     public int RowParts => (Height + RowsPerPart - 1) / RowsPerPart;
 
-    /// <summary>Makes room for a picture, so that several threads can load it: <see cref="Samples"/> of every row, then all parts of <see cref="FilterColumns"/>, then all of <see cref="FilterRows"/>, then <see cref="Finish"/>.</summary>
+    /// <summary>Makes room for a picture, so that several threads can load it: all parts of <see cref="FilterColumns"/>, then all of <see cref="FilterRows"/>, then <see cref="Finish"/>.</summary>
     /// <param name="width">Pixels in a row, at least 6.</param>
     /// <param name="height">Rows, at least 6.</param>
     public void Reserve(int width, int height)
@@ -85,16 +83,16 @@ public sealed class BSplineImage
             coefficients = new float[needed];
     }
 
-    /// <summary>Place for the grey levels of a row.</summary>
-    /// <param name="y">0 to Height - 1.</param>
-    public Span<float> Samples(int y) => coefficients.AsSpan(((y + Border) * Stride) + Border, Width);
-
-    /// <summary>Filters one part of the picture along its columns.</summary>
+    /// <summary>Takes one part of the picture and filters it along its columns.</summary>
     /// <param name="part">0 to ColumnParts - 1.</param>
-    public void FilterColumns(int part)
+    /// <param name="pixels">Grey levels of the whole picture, row-major, without NaN.</param>
+    public void FilterColumns(int part, ReadOnlySpan<float> pixels)
     {
-        int first = part * BSplinePrefilter.StripColumns;
-        BSplinePrefilter.Columns(coefficients.AsSpan((Border * Stride) + Border + first), Math.Min(BSplinePrefilter.StripColumns, Width - first), Height, Stride, Order);
+        int first = part * BSplinePrefilter.StripColumns, columns = Math.Min(BSplinePrefilter.StripColumns, Width - first);
+        Span<float> strip = coefficients.AsSpan((Border * Stride) + Border + first);
+        for (int y = 0; y < Height; y++)
+            pixels.Slice((y * Width) + first, columns).CopyTo(strip[(y * Stride)..]);
+        BSplinePrefilter.Columns(strip, columns, Height, Stride, Order);
     }
 
     /// <summary>Filters one part of the picture along its rows.</summary>

@@ -16,7 +16,7 @@ internal static class BSplinePrefilter
     private const double Negligible = 1e-9;
 
     /// <summary>Columns that one call of <see cref="Columns"/> filters at most: they stay in the second-level cache.</summary>
-    public const int StripColumns = 64;
+    public const int StripColumns = 128;
 
     /// <summary>The filter along some neighbouring columns, in place.</summary>
     /// <param name="plane">Rows of "stride" floats from the first column on.</param>

@@ -9,7 +9,7 @@ namespace BosFlow.Displacement;
 /// </summary>
 internal sealed class BlockPass : IRefinementPass
 {
-    private const int RowsPerPart = 8;
+    private const int RowsPerPart = 16;
 
     private readonly ReferenceWindows windows;
     private readonly BlockReference reference;

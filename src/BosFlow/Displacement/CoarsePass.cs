@@ -74,8 +74,13 @@ internal sealed class CoarsePass(ReferenceTexture texture, CoarseReference refer
         (int left, int top) = reference.Corner(node);
         left += shiftX;
         top += shiftY;
-        return left >= 0 && top >= 0 && left + layout.Size <= frame.Width && top + layout.Size <= frame.Height
-            && !frame.AnyDefect(left, top, left + layout.Size - 1, top + layout.Size - 1);
+        return left >= 0 && top >= 0 && left + layout.Size <= frame.Width && top + layout.Size <= frame.Height && !IsDefective(node, shiftX, shiftY, frame);
+    }
+
+    private bool IsDefective(int node, int shiftX, int shiftY, PreparedFrame frame)
+    {
+        (int left, int top) = reference.Corner(node);
+        return frame.AnyDefect(left + shiftX, top + shiftY, left + shiftX + layout.Size - 1, top + shiftY + layout.Size - 1);
     }
 
     private void Take(int node, CorrelationPeak peak, PreparedFrame frame)
@@ -85,7 +90,7 @@ internal sealed class CoarsePass(ReferenceTexture texture, CoarseReference refer
             return;
         double u = 2 * (shiftX + peak.Dx), v = 2 * (shiftY + peak.Dy);
         int wholeU = (int)Math.Round(u), wholeV = (int)Math.Round(v);
-        if (!IsWhole(node, wholeU, wholeV, frame) || !(reference.CorrelationAt(node, wholeU, wholeV, frame) > LowestCorrelation))
+        if (IsDefective(node, wholeU, wholeV, frame) || !(reference.CorrelationAt(node, wholeU, wholeV, frame) > LowestCorrelation))
             return;
         found[node] = true;
         State.Flags[node] = VectorFlags.None;

@@ -53,15 +53,23 @@ internal sealed class CoarseReference
         return (((top / 2) + shiftY) * (texture.Width / 2)) + (left / 2) + shiftX;
     }
 
-    /// <summary>Normalised correlation at full resolution, at a whole-pixel displacement: of every fourth row of a window that lies within both pictures.</summary>
+    /// <summary>Normalised correlation at full resolution, at a whole-pixel displacement: of every eighth row of what lies within both pictures; 0 where that is less than half of the window.</summary>
     public double CorrelationAt(int node, int shiftX, int shiftY, PreparedFrame frame)
     {
         (int left, int top) = Corner(node);
+        // Whole vectors: a window is 32 px or more wide.
+        int skipped = RoundUp(Math.Max(0, -left - shiftX)), columns = Layout.Size - skipped - RoundUp(Math.Max(0, left + shiftX + Layout.Size - frame.Width));
+        int first = Math.Max(top, -shiftY), end = Math.Min(top + Layout.Size, frame.Height - shiftY);
+        if (columns * (end - first) < Layout.Size * Layout.Size / 2 || columns <= 0)
+            return 0;
+        left += skipped;
         var sums = default(CorrelationSums);
-        for (int y = top; y < top + Layout.Size; y += 4)
-            sums.Add(texture.Level.AsSpan((y * texture.Width) + left, Layout.Size), frame.Pixels.Slice(((y + shiftY) * frame.Width) + left + shiftX, Layout.Size));
+        for (int y = first; y < end; y += 8)
+            sums.Add(texture.Level.AsSpan((y * texture.Width) + left, columns), frame.Pixels.Slice(((y + shiftY) * frame.Width) + left + shiftX, columns));
         return sums.Correlation;
     }
+
+    private static int RoundUp(int pixels) => (pixels + 15) / 16 * 16;
 
     private CoarseUsability Judge(int node)
     {

@@ -15,7 +15,8 @@ internal sealed class FrameMeasurement
     private readonly OutlierTest outliers;
     private readonly float[] steerU;
     private readonly float[] steerV;
-    private readonly float[] scratch;
+    private readonly float[] scratchU;
+    private readonly float[] scratchV;
 
     public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, DisplacementSettings settings)
     {
@@ -31,7 +32,8 @@ internal sealed class FrameMeasurement
         outliers = new OutlierTest(grid);
         steerU = new float[grid.Count];
         steerV = new float[grid.Count];
-        scratch = new float[grid.Count];
+        scratchU = new float[grid.Count];
+        scratchV = new float[grid.Count];
     }
 
     public VectorField Measure(GrayImage frame, IPictureMotion motion, FrameThreads threads, CancellationToken cancellationToken)
@@ -41,9 +43,7 @@ internal sealed class FrameMeasurement
         SetMotion(state, motion);
         predictorField.SetMotion(motion);
         coarse.Run(prepared, threads, cancellationToken);
-        PredictorUpdate.Resample(coarse.State.Grid, coarse.State.U, state.Grid, steerU);
-        PredictorUpdate.Resample(coarse.State.Grid, coarse.State.V, state.Grid, steerV);
-        PredictorUpdate.Resample(coarse.State.Grid, coarse.State.PeakRatio, state.Grid, state.PeakRatio);
+        threads.Run(3, Resample, cancellationToken);
         for (int pass = 1; pass <= settings.Passes; pass++)
         {
             predictorField.Set(steerU, steerV);
@@ -74,12 +74,25 @@ internal sealed class FrameMeasurement
     private void Steer(FrameThreads threads, CancellationToken cancellationToken)
     {
         outliers.ForSteering(state, settings.OutlierThreshold, settings.OutlierNoisePixels, threads, cancellationToken);
-        state.U.CopyTo(steerU, 0);
-        state.V.CopyTo(steerV, 0);
-        PredictorUpdate.Fill(state.Grid, steerU);
-        PredictorUpdate.Fill(state.Grid, steerV);
-        PredictorUpdate.Smooth(state.Grid, steerU, scratch, settings.PredictorSmoothings);
-        PredictorUpdate.Smooth(state.Grid, steerV, scratch, settings.PredictorSmoothings);
+        threads.Run(2, component => Steer(component == 0 ? state.U : state.V, component == 0 ? steerU : steerV, component == 0 ? scratchU : scratchV), cancellationToken);
+    }
+
+    private void Steer(float[] measured, float[] steer, float[] scratch)
+    {
+        measured.CopyTo(steer, 0);
+        PredictorUpdate.Fill(state.Grid, steer);
+        PredictorUpdate.Smooth(state.Grid, steer, scratch, settings.PredictorSmoothings);
+    }
+
+    private void Resample(int component)
+    {
+        (float[] from, float[] to) = component switch
+        {
+            0 => (coarse.State.U, steerU),
+            1 => (coarse.State.V, steerV),
+            _ => (coarse.State.PeakRatio, state.PeakRatio),
+        };
+        PredictorUpdate.Resample(coarse.State.Grid, from, state.Grid, to);
     }
 
     private void FlagLowCorrelation()

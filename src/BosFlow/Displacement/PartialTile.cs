@@ -12,52 +12,54 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
         int columns = Math.Min(TileRow.Columns, Math.Min(texture.Width - x, (layout.Columns * layout.Side) - (tile * TileRow.Columns)));
         Span<float> u = stackalloc float[TileRow.Columns], v = stackalloc float[TileRow.Columns];
         Span<float> levels = stackalloc float[TileRow.Columns], inside = stackalloc float[TileRow.Columns];
+        Span<float> sums = stackalloc float[TileProducts.Terms * TileRow.Columns];
         Span<byte> codes = stackalloc byte[TileRow.Columns * 8];
-        for (int term = 0; term < TileProducts.Terms; term++)
-            work.ColumnSums.AsSpan((term * layout.TiledWidth) + (tile * TileRow.Columns), TileRow.Columns).Clear();
+        levels.Clear();
+        inside.Clear();
+        sums.Clear();
         bool missing = false;
         for (int y = 0; y < layout.Side; y++)
         {
-            work.DisplacementAt(y, x, u[..columns], v[..columns]);
+            int pixel = ((top + y) * texture.Width) + x;
+            work.DisplacementAt(y, x, u, v);
             BSplineWarp.Row(frame.Spline, x, top + y, u[..columns], v[..columns], levels[..columns], inside[..columns]);
-            Span<byte> line = codes.Slice(y * TileRow.Columns, columns);
-            missing |= FindMissing(frame, x, top + y, u, v, inside, line);
-            AddRow(((top + y) * texture.Width) + x, levels[..columns], line, frame.MeanLevel, work.ColumnSums.AsSpan(tile * TileRow.Columns));
+            missing |= FindMissing(frame, x, top + y, u, v, texture.Usable.AsSpan(pixel, columns), inside, codes.Slice(y * TileRow.Columns, columns));
+            AddRow(pixel, columns, levels, inside, frame.MeanLevel, sums);
         }
 
+        for (int term = 0; term < TileProducts.Terms; term++)
+            sums.Slice(term * TileRow.Columns, TileRow.Columns).CopyTo(work.ColumnSums.AsSpan((term * layout.TiledWidth) + (tile * TileRow.Columns)));
         for (int block = 0; missing && block < columns / layout.Side; block++)
             Mark(row, (tile * TileRow.Columns / layout.Side) + block, codes[(block * layout.Side)..]);
     }
 
-    // Where the reference is not usable, nothing is missing: such pixels are in no sum.
-    private bool FindMissing(
-        PreparedFrame frame, int x, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<float> inside, Span<byte> codes)
+    // Sets "inside" to 0 where a pixel takes no part. Where the reference is not usable, nothing is missing: such pixels are in no sum.
+    private static bool FindMissing(
+        PreparedFrame frame, int x, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<float> usable, Span<float> inside, Span<byte> codes)
     {
         bool any = false;
         for (int k = 0; k < codes.Length; k++)
         {
-            bool outside = inside[k] == 0 && texture.Usable[(y * texture.Width) + x + k] != 0;
+            bool outside = inside[k] == 0 && usable[k] != 0;
             codes[k] = outside ? DeformedBand.OutsideFrame : frame.DefectAt(x + k + u[k], y + v[k]);
             any |= codes[k] != 0;
+            inside[k] = codes[k] == 0 ? usable[k] : 0;
         }
 
         return any;
     }
 
-    private void AddRow(int pixel, ReadOnlySpan<float> levels, ReadOnlySpan<byte> codes, float frameLevel, Span<float> columnSums)
+    private void AddRow(int pixel, int columns, ReadOnlySpan<float> levels, ReadOnlySpan<float> kept, float frameLevel, Span<float> sums)
     {
-        int width = layout.TiledWidth;
-        for (int k = 0; k < levels.Length; k++)
+        ReadOnlySpan<float> a = texture.Level.AsSpan(pixel, columns), gx = texture.GradientX.AsSpan(pixel, columns), gy = texture.GradientY.AsSpan(pixel, columns);
+        for (int k = 0; k < columns; k++)
         {
-            if (codes[k] != 0 || texture.Usable[pixel + k] == 0)
-                continue;
-            float a = texture.Level[pixel + k];
-            float e = levels[k] - frameLevel - a;
-            columnSums[k] += e * texture.GradientX[pixel + k];
-            columnSums[width + k] += e * texture.GradientY[pixel + k];
-            columnSums[(2 * width) + k] += e * a;
-            columnSums[(3 * width) + k] += e;
-            columnSums[(4 * width) + k] += e * e;
+            float e = kept[k] * (levels[k] - frameLevel - a[k]);
+            sums[k] += e * gx[k];
+            sums[TileRow.Columns + k] += e * gy[k];
+            sums[(2 * TileRow.Columns) + k] += e * a[k];
+            sums[(3 * TileRow.Columns) + k] += e;
+            sums[(4 * TileRow.Columns) + k] += e * e;
         }
     }
 

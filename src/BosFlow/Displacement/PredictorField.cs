@@ -26,6 +26,7 @@ internal sealed class PredictorField
     private readonly float[] leastV;
     private readonly float[] mostU;
     private readonly float[] mostV;
+    private readonly float[]? cellWeights;
     private readonly float[] lineU;
     private readonly float[] lineV;
 
@@ -44,6 +45,7 @@ internal sealed class PredictorField
         leastV = new float[rows];
         mostU = new float[rows];
         mostV = new float[rows];
+        cellWeights = CellWeights();
         lineU = new float[columns];
         lineV = new float[columns];
     }
@@ -214,10 +216,64 @@ internal sealed class PredictorField
         weights[3] = t * t * (-0.5f + (0.5f * t));
     }
 
+    // Whole vectors in every cell, each cell with the same weights; the last cell may run beyond the width, into the room of a vector.
+    private void InterpolateCells(ReadOnlySpan<float> line, int width, Span<float> target)
+    {
+        int lanes = Vector<float>.Count, spacing = (int)grid.Spacing;
+        double firstNode = grid.OriginX - (padColumns * grid.Spacing);
+        for (int c = 1; c < columns - 2; c++)
+        {
+            int left = (int)Math.Ceiling(firstNode + (c * grid.Spacing));
+            Vector<float> before = new(line[c - 1]), here = new(line[c]), next = new(line[c + 1]), after = new(line[c + 2]);
+            for (int k = 0; k < spacing && left + k < width; k += lanes)
+            {
+                if (left + k <= -lanes)
+                    continue;
+                Vector<float> value = (before * new Vector<float>(cellWeights!, k)) + (here * new Vector<float>(cellWeights!, spacing + k))
+                    + (next * new Vector<float>(cellWeights!, (2 * spacing) + k)) + (after * new Vector<float>(cellWeights!, (3 * spacing) + k));
+                if (left + k >= 0)
+                    value.CopyTo(target[(left + k)..]);
+                else
+                    Tail(value, -left - k, target);
+            }
+        }
+    }
+
+    // The lanes from one on, at the start of the row.
+    private static void Tail(Vector<float> value, int from, Span<float> target)
+    {
+        for (int lane = from; lane < Vector<float>.Count; lane++)
+            target[lane - from] = value[lane];
+    }
+
+    private float[]? CellWeights()
+    {
+        int spacing = (int)grid.Spacing;
+        if (spacing != grid.Spacing || spacing % Vector<float>.Count != 0)
+            return null;
+        float[] cell = new float[4 * spacing];
+        double start = Math.Ceiling(grid.OriginX) - grid.OriginX;
+        Span<float> weights = stackalloc float[4];
+        for (int k = 0; k < spacing; k++)
+        {
+            Weights((float)((start + k) / spacing), weights);
+            for (int j = 0; j < 4; j++)
+                cell[(j * spacing) + k] = weights[j];
+        }
+
+        return cell;
+    }
+
     // One cell between two nodes after the other: within it the displacement is a cubic in x. A cell's last vector may run
     // into the next cell, which then overwrites it.
     private void Interpolate(ReadOnlySpan<float> line, int width, Span<float> target)
     {
+        if (cellWeights is not null)
+        {
+            InterpolateCells(line, width, target);
+            return;
+        }
+
         double firstNode = grid.OriginX - (padColumns * grid.Spacing);
         float inverse = (float)(1 / grid.Spacing);
         int lanes = Vector<float>.Count;

@@ -59,23 +59,25 @@ internal static class PredictorUpdate
     /// <summary>Bilinear values of one grid at the nodes of another; outside, the border is continued.</summary>
     public static void Resample(NodeGrid from, ReadOnlySpan<float> values, NodeGrid to, Span<float> target)
     {
+        float[] between = new float[from.Columns];
         for (int row = 0; row < to.Rows; row++)
         {
-            double py = Math.Clamp((to.Y(row) - from.OriginY) / from.Spacing, 0, from.Rows - 1);
-            int above = Math.Min((int)py, Math.Max(from.Rows - 2, 0));
-            int below = Math.Min(above + 1, from.Rows - 1);
-            float fy = (float)(py - above);
+            (int above, int below, float fy) = Neighbours(to.Y(row), from.OriginY, from.Spacing, from.Rows);
+            for (int column = 0; column < between.Length; column++)
+                between[column] = Lerp(values[(above * from.Columns) + column], values[(below * from.Columns) + column], fy);
             for (int column = 0; column < to.Columns; column++)
             {
-                double px = Math.Clamp((to.X(column) - from.OriginX) / from.Spacing, 0, from.Columns - 1);
-                int left = Math.Min((int)px, Math.Max(from.Columns - 2, 0));
-                int right = Math.Min(left + 1, from.Columns - 1);
-                float fx = (float)(px - left);
-                float top = Lerp(values[(above * from.Columns) + left], values[(above * from.Columns) + right], fx);
-                float bottom = Lerp(values[(below * from.Columns) + left], values[(below * from.Columns) + right], fx);
-                target[(row * to.Columns) + column] = Lerp(top, bottom, fy);
+                (int left, int right, float fx) = Neighbours(to.X(column), from.OriginX, from.Spacing, from.Columns);
+                target[(row * to.Columns) + column] = Lerp(between[left], between[right], fx);
             }
         }
+    }
+
+    private static (int Before, int After, float Fraction) Neighbours(double position, double origin, double spacing, int count)
+    {
+        double place = Math.Clamp((position - origin) / spacing, 0, count - 1);
+        int before = Math.Min((int)place, Math.Max(count - 2, 0));
+        return (before, Math.Min(before + 1, count - 1), (float)(place - before));
     }
 
     private static float Lerp(float a, float b, float t) => a + ((b - a) * t);

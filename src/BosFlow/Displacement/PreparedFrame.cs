@@ -9,6 +9,7 @@ internal sealed class PreparedFrame(InterpolationOrder order)
     // Side of the squares for which it is known whether they hold a defect, px.
     private const int CellPixels = 16;
 
+    // Even, so that a part holds whole pairs of rows.
     private const int RowsPerPart = 32;
 
     private GrayImage? picture;
@@ -74,8 +75,9 @@ internal sealed class PreparedFrame(InterpolationOrder order)
         int parts = (Height + RowsPerPart - 1) / RowsPerPart;
         threads.Run(parts, Scan, cancellationToken);
         Judge(image);
-        threads.Run(parts, anyMissing ? FillMissing : ReduceRows, cancellationToken);
-        threads.Run(Spline.ColumnParts, Spline.FilterColumns, cancellationToken);
+        if (anyMissing)
+            threads.Run(parts, FillMissing, cancellationToken);
+        threads.Run(Spline.ColumnParts, part => Spline.FilterColumns(part, Pixels), cancellationToken);
         threads.Run(Spline.RowParts, Spline.FilterRows, cancellationToken);
         Spline.Finish();
     }
@@ -89,9 +91,12 @@ internal sealed class PreparedFrame(InterpolationOrder order)
         for (int y = part * RowsPerPart; y < Math.Min((part + 1) * RowsPerPart, Height); y++)
         {
             scans[y] = FrameScan.Of(picture.Row(y), white);
-            picture.Row(y).CopyTo(Spline.Samples(y));
+            if ((y & 1) != 0)
+                HalfPicture.Reduce(picture.Row(y - 1), picture.Row(y), HalfRow(y / 2));
         }
     }
+
+    private Span<float> HalfRow(int y) => half.AsSpan(y * (Width / 2), Width / 2);
 
     // Sums in the order of the rows, whoever looked at them.
     private void Judge(GrayImage image)
@@ -121,19 +126,9 @@ internal sealed class PreparedFrame(InterpolationOrder order)
             Span<float> target = filled.AsSpan(y * Width, Width);
             for (int x = 0; x < row.Length; x++)
                 target[x] = float.IsNaN(row[x]) ? MeanLevel : row[x];
-            target.CopyTo(Spline.Samples(y));
+            if ((y & 1) != 0)
+                HalfPicture.Reduce(filled.AsSpan((y - 1) * Width, Width), target, HalfRow(y / 2));
         }
-
-        ReduceRows(part);
-    }
-
-    // Parts hold whole pairs of rows.
-    private void ReduceRows(int part)
-    {
-        ReadOnlySpan<float> pixels = Pixels;
-        int width = Width / 2;
-        for (int y = part * RowsPerPart / 2; y < Math.Min((part + 1) * RowsPerPart, Height) / 2; y++)
-            HalfPicture.Reduce(pixels.Slice(2 * y * Width, Width), pixels.Slice(((2 * y) + 1) * Width, Width), half.AsSpan(y * width, width));
     }
 
     private int CellColumns => (Width + CellPixels - 1) / CellPixels;

@@ -11,6 +11,8 @@ internal sealed class DebianOpenCvPeer(DebianOpenCv openCv, string method, strin
 
     public (double Seconds, NodeResult[] Frames) Measure(NodeTask task, int threads) => openCv.Measure(method, threads);
 
+    public static IPeer DisFast(DebianOpenCv openCv) => new DebianOpenCvPeer(openCv, "dis-fast", "dense flow, DIS, fast preset", true);
+
     public static IReadOnlyList<IPeer> All(DebianOpenCv openCv) =>
     [
         new DebianOpenCvPeer(openCv, "dis", "dense flow, DIS, medium preset", true),

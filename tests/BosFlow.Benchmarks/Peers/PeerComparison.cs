@@ -13,6 +13,12 @@ internal static class PeerComparison
         var task = new NodeTask(scene, standard.Grid, standard.Settings.WindowPixels);
         using var openCv = new DebianOpenCv(task);
         IPeer[] peers = [standard, fast, .. DebianOpenCvPeer.All(openCv), new OpenCvSharpFarneback(), new OpenCvSharpPhaseCorrelation()];
+        return Run(task, peers, rounds);
+    }
+
+    /// <summary>Times some methods on one task.</summary>
+    public static IReadOnlyList<PeerScore> Run(NodeTask task, IPeer[] peers, int rounds)
+    {
         int threads = Environment.ProcessorCount;
         var results = new NodeResult[peers.Length][];
         double[][] single = [.. peers.Select(_ => new double[rounds])];

@@ -42,7 +42,7 @@ internal static class PeerMeasurement
         ReportFile.Write(options.Output, text.ToString());
     }
 
-    private static void Append(StringBuilder text, BenchmarkScene scene, IReadOnlyList<PeerScore> scores)
+    internal static void Append(StringBuilder text, BenchmarkScene scene, IReadOnlyList<PeerScore> scores)
     {
         PeerScore own = scores[0];
         string[] header = ["method", "library", "bias, px", "RMS, px", "99 %, px", "none", "ms, 1 thread", "times BosFlow", "ms, all cores", "times BosFlow"];
@@ -61,6 +61,8 @@ internal static class PeerMeasurement
         ]);
         text.Append(CultureInfo.InvariantCulture, $"\n## {scene.Name}, {scene.Reference.Width} x {scene.Reference.Height} px, {scene.NoisePercent} % noise\n\n");
         text.Append(MarkdownTable.Of(header, rows));
+        if (!scores.Any(score => score.Peer is BosFlowPeer))
+            return;
         IEnumerable<string> preparations = scores.Select(score => score.Peer).OfType<BosFlowPeer>()
             .Select(peer => $"{Format(1000 * peer.PreparationSeconds, "0")} ms ({peer.Name})");
         text.Append(CultureInfo.InvariantCulture, $"\nPreparing BosFlow's reference once: {string.Join(", ", preparations)}, the first with the time to compile.\n");

@@ -28,12 +28,22 @@ def farneback(reference, frame, _):
     return time.perf_counter() - start, flow
 
 
-def dis_medium(reference, frame, state):
-    if "dis" not in state:
-        state["dis"] = cv2.DISOpticalFlow_create(cv2.DISOPTICAL_FLOW_PRESET_MEDIUM)
-    start = time.perf_counter()
-    flow = state["dis"].calc(reference, frame, None)
-    return time.perf_counter() - start, flow
+def dis(preset):
+    def measure(reference, frame, state):
+        if preset not in state:
+            state[preset] = cv2.DISOpticalFlow_create(preset)
+        start = time.perf_counter()
+        flow = state[preset].calc(reference, frame, None)
+        return time.perf_counter() - start, flow
+
+    return measure
+
+
+DENSE = {
+    "farneback": farneback,
+    "dis": dis(cv2.DISOPTICAL_FLOW_PRESET_MEDIUM),
+    "dis-fast": dis(cv2.DISOPTICAL_FLOW_PRESET_FAST),
+}
 
 
 def phase_correlation(reference, frame, shifts, task):
@@ -67,7 +77,7 @@ def main():
             if method == "phase":
                 seconds, result = phase_correlation(reference, frame, task["shifts"][index], task)
             else:
-                seconds, flow = {"farneback": farneback, "dis": dis_medium}[method](reference, frame, state)
+                seconds, flow = DENSE[method](reference, frame, state)
                 result = window_means(flow, task)
             total += seconds
             results.append(result)

@@ -14,7 +14,7 @@ internal static class DisplacementKeys
     {
         Section = Name,
         Name = "quality",
-        Description = "fast for a first look, standard, or finest for the least noise; sets all the keys below, and each of them overrides it.",
+        Description = "fast for a first look, standard, or finest for the finest detail; sets all the keys below, and each of them overrides it.",
         Choices = [("fast", QualityPresets.Fast), ("standard", QualityPresets.Standard), ("finest", QualityPresets.Finest)],
         Default = TomlLiteral.Of("standard"),
     };

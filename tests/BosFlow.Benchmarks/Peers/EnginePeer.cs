@@ -1,0 +1,41 @@
+using System.Diagnostics;
+using BosFlow.Benchmarks.Performance;
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Registration;
+
+namespace BosFlow.Benchmarks.Peers;
+
+/// <summary>BosFlow's engine from bytes to vectors, one frame after the other, each divided among the threads.</summary>
+internal sealed class EnginePeer(string name, GrayImage reference, DisplacementSettings settings) : IPeer
+{
+    private readonly DisplacementEngine engine = new(reference, PixelMask.All(reference.Width, reference.Height), settings);
+    private readonly float[] pixels = new float[reference.Pixels.Length];
+    private byte[][]? bytes;
+
+    public string Name => name;
+
+    public string Library => "BosFlow";
+
+    public bool UsesThreads => true;
+
+    public NodeGrid Grid => engine.Grid;
+
+    public (double Seconds, NodeResult[] Frames) Measure(NodeTask task, int threads)
+    {
+        bytes ??= [.. task.Scene.Frames.Select(EightBitPictures.Bytes)];
+        var fields = new VectorField[bytes.Length];
+        long start = Stopwatch.GetTimestamp();
+        for (int i = 0; i < fields.Length; i++)
+            fields[i] = MeasureOne(bytes[i], threads);
+        double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
+        return (seconds, [.. fields.Select(field => new NodeResult([.. task.Nodes.Select(node => field.U[node])], [.. task.Nodes.Select(node => field.V[node])]))]);
+    }
+
+    /// <summary>Measures one frame; the picture of the one before is overwritten.</summary>
+    public VectorField MeasureOne(byte[] frame, int threads)
+    {
+        ByteConversion.ToFloats(frame, pixels, threads);
+        return engine.Measure(new GrayImage(reference.Width, reference.Height, pixels, reference.WhiteLevel), PlanarMotion.Identity, threads, CancellationToken.None);
+    }
+}

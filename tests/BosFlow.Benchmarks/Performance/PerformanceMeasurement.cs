@@ -1,0 +1,86 @@
+using System.Globalization;
+using System.Text;
+using BosFlow.Benchmarks.Peers;
+using BosFlow.Benchmarks.Reporting;
+using BosFlow.Benchmarks.Scenes;
+
+namespace BosFlow.Benchmarks.Performance;
+
+/// <summary>Speed and error at 4K with 75 % overlap beside dense optical flow, the cost of a pixel, and the memory of a frame, as a report.</summary>
+internal static class PerformanceMeasurement
+{
+    private const int SteadyFrames = 20;
+
+    public static void Run(MeasurementOptions options)
+    {
+        var text = new StringBuilder();
+        text.Append(CultureInfo.InvariantCulture, $"""
+            # Performance at 4K with 75 % overlap
+
+            Made by `dotnet run -c Release --project tests/BosFlow.Benchmarks -- performance --rounds {options.Rounds}` on {MachineDescription.Line()}.
+
+            One pair of pictures of 3840 x 2160 px, bytes in and vectors out: windows of 32 px, a vector every 8 px. A frame is divided among the threads; BosFlow's
+            reference is prepared before the clock starts, as in a run. All methods measure the same pictures in the same run, in turns; times are medians of
+            {options.Rounds} rounds and depend on what else the machine does: read the ratios. "Times BosFlow" is a method's time over that of "fast".
+            Dense flow is averaged over the windows, untimed; phase correlation is told the true displacement in whole pixels.
+
+            """);
+        foreach (int noise in (int[])[0, 2])
+        {
+            BenchmarkScene scene = BenchmarkScene.Wavy(3840, 2160, noise);
+            Console.Error.WriteLine($"{noise} % noise");
+            var fast = new EnginePeer("fast, spacing 8 px", scene.Reference, EngineSettings.FastDense);
+            var finest = new EnginePeer("finest", scene.Reference, EngineSettings.Finest);
+            var task = new NodeTask(scene, fast.Grid, EngineSettings.FastDense.WindowPixels);
+            using var openCv = new DebianOpenCv(task);
+            IPeer[] peers = [fast, finest, DebianOpenCvPeer.DisFast(openCv), .. DebianOpenCvPeer.All(openCv)];
+            IReadOnlyList<PeerScore> scores = PeerComparison.Run(task, peers, options.Rounds);
+            PeerMeasurement.Append(text, scene, scores);
+            text.Append(CultureInfo.InvariantCulture, $"\n{fast.Grid.Count} vectors. Gain by all cores: fast {Gain(scores[0]):0.00}, finest {Gain(scores[1]):0.00}.\n");
+        }
+
+        text.Append("\n## Cost of a pixel\n\nOne thread, 2 % noise; memory is what a frame allocates in the steady state, its result included.\n\n");
+        text.Append(MarkdownTable.Of(
+            ["picture", "quality", "ms", "ns a pixel", "allocated, KB a frame", "of it the result, KB", "collections of generation 1"],
+            PixelCosts(options.Rounds)));
+        ReportFile.Write(options.Output, text.ToString());
+    }
+
+    private static double Gain(PeerScore score) => score.OneThreadSeconds / score.AllThreadsSeconds;
+
+    private static IEnumerable<IReadOnlyList<string>> PixelCosts(int rounds)
+    {
+        foreach ((int width, int height) in new[] { (1280, 720), (1920, 1080), (3840, 2160) })
+        {
+            BenchmarkScene scene = BenchmarkScene.Wavy(width, height, 2);
+            byte[] frame = EightBitPictures.Bytes(scene.Frames[0]);
+            foreach ((string name, Displacement.DisplacementSettings settings) in new[] { ("fast, spacing 8 px", EngineSettings.FastDense), ("finest", EngineSettings.Finest) })
+                yield return PixelCost(new EnginePeer(name, scene.Reference, settings), frame, $"{width} x {height}", rounds);
+        }
+    }
+
+    private static string[] PixelCost(EnginePeer engine, byte[] frame, string picture, int rounds)
+    {
+        for (int i = 0; i < SteadyFrames; i++)
+            engine.MeasureOne(frame, 1);
+        double[] seconds = new double[rounds];
+        int collections = GC.CollectionCount(1);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        for (int round = 0; round < rounds; round++)
+        {
+            long start = System.Diagnostics.Stopwatch.GetTimestamp();
+            for (int i = 0; i < SteadyFrames; i++)
+                engine.MeasureOne(frame, 1);
+            seconds[round] = System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalSeconds / SteadyFrames;
+        }
+
+        double allocated = (GC.GetAllocatedBytesForCurrentThread() - before) / 1024.0 / (rounds * SteadyFrames);
+        collections = GC.CollectionCount(1) - collections;
+        // Displacement, sigma, correlation and peak ratio in single precision, flags in bytes.
+        double result = engine.Grid.Count * ((6 * sizeof(float)) + 1) / 1024.0;
+        double median = Median.Of(seconds);
+        return [picture, engine.Name, Format(1e3 * median, "0"), Format(1e9 * median / frame.Length, "0.0"), Format(allocated, "0"), Format(result, "0"), Format(collections, "0")];
+    }
+
+    private static string Format(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+}
