@@ -15,7 +15,7 @@ internal static class QualityPresets
         Interpolation = InterpolationOrder.Cubic,
     };
 
-    /// <summary>Finest grid at this window: vectors four to a window side, which also lets the passes see finer detail; docs/validation/performance.md shows noise and response.</summary>
+    /// <summary>Finest grid at this window: vectors four to a window side, which also lets the passes see finer detail.</summary>
     public static DisplacementSettings Finest { get; } = Standard with
     {
         SpacingPixels = 8,
