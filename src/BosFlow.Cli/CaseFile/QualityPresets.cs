@@ -19,5 +19,6 @@ internal static class QualityPresets
     public static DisplacementSettings Finest { get; } = Standard with
     {
         SpacingPixels = 8,
+        PredictorSmoothings = 1,
     };
 }
