@@ -1,3 +1,4 @@
+using BosFlow.Cli.Lenses;
 using BosFlow.Footage;
 using BosFlow.Media;
 using BosFlow.Results.Boards;
@@ -31,6 +32,10 @@ public sealed class NoOrdinaryFileTests : IAsyncLifetime, IDisposable
     [Theory]
     [MemberData(nameof(Names))]
     public void Read_BoardDescription_IsRefused(string name) => Refused(name, path => BoardFile.Read(path));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Read_LensFile_IsRefused(string name) => Refused(name, path => LensFileReader.Read(path));
 
     [Theory]
     [MemberData(nameof(Names))]

@@ -10,12 +10,9 @@ namespace BosFlow.Cli.Lenses;
 /// <summary>Reads a lens file. Format: docs/file-formats.md, "Lens file".</summary>
 internal static class LensFileReader
 {
-    /// <summary>Largest size of a lens file, bytes.</summary>
-    public const int LargestBytes = 64 * 1024;
-
     /// <summary>Reads a lens file.</summary>
     /// <param name="path">Absolute path.</param>
-    /// <exception cref="InputDataException">The file is missing, too large or not readable.</exception>
+    /// <exception cref="InputDataException">The file is missing, too large, no text or not readable.</exception>
     /// <exception cref="ConfigurationException">Its contents cannot be used; holds every problem.</exception>
     public static LensParameters Read(string path) => Parse(ReadText(path), Path.GetFileName(path));
 
@@ -82,20 +79,7 @@ internal static class LensFileReader
             problems.Add(entry.Line, $"{key.FullName} = {entry.Value.Quote} {problem}");
     }
 
-    private static string ReadText(string path)
-    {
-        try
-        {
-            var info = new FileInfo(path);
-            if (!info.Exists)
-                throw new InputDataException($"There is no lens file {path}; make one with bosflow calibrate, or correct [camera] lens.");
-            if (info.Length > LargestBytes)
-                throw new InputDataException($"{path} is no lens file: it has {info.Length} bytes, and a lens file has at most {LargestBytes}; give the file that bosflow calibrate wrote.");
-            return File.ReadAllText(path);
-        }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-        {
-            throw new InputDataException($"{path} cannot be read ({exception.Message}); check its permissions.", exception);
-        }
-    }
+    private static string ReadText(string path) => File.Exists(path)
+        ? InputText.Read(path, "lens file", "give the file that bosflow calibrate wrote")
+        : throw new InputDataException($"There is no lens file {path}; make one with bosflow calibrate, or correct [camera] lens.");
 }

@@ -10,9 +10,6 @@ namespace BosFlow.Cli.Lenses;
 /// <summary>Writes a calibration as a lens file: every number with its unit and uncertainty, and where it came from.</summary>
 internal static class LensFileWriter
 {
-    // As many as fit in a lens file; what a video brings is one file.
-    private const int MostInputs = 150;
-
     /// <summary>The text of a lens file.</summary>
     /// <param name="calibration">The calibration.</param>
     /// <param name="target">What was filmed.</param>
@@ -30,7 +27,7 @@ internal static class LensFileWriter
         text.Append(CultureInfo.InvariantCulture, $"pictures_used = {calibration.Views.Count}\npictures_rejected = {calibration.Rejected.Count}\n");
         text.Append(CultureInfo.InvariantCulture, $"reprojection_rms_px = {calibration.Rms:0.0000}\nreprojection_largest_px = {calibration.Largest:0.0000}\ncoverage_percent = {100 * calibration.Coverage:0.0}\n");
         text.Append("inputs = [\n");
-        foreach (RunInput input in inputs.Take(MostInputs))
+        foreach (RunInput input in inputs)
             text.Append(CultureInfo.InvariantCulture, $"  {TomlLiteral.Of($"{input.Sha256} {input.Name}")},\n");
         return text.Append("]\n").ToString();
     }

@@ -9,6 +9,7 @@ public static class ForeignReaders
         new("case", "case file", true, TextInputs.Cases),
         new("plan", "case to plan", true, TextInputs.Plans),
         new("recipe", "recipe of a scene", true, TextInputs.Recipes),
+        new("lens", "lens file", true, TextInputs.Lenses),
         new("board", "description of a printed board", true, BoardInputs.Descriptions),
         new("dots", "table of a board's dots", true, BoardInputs.Dots),
         new("png", "PNG, 8 and 16 bit", false, PictureInputs.Png),
