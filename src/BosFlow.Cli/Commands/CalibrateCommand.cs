@@ -23,7 +23,7 @@ public static class CalibrateCommand
             ],
             Remarks =
             [
-                "Same focus, zoom, size and stabilisation (off) as the footage. 12 to 20 pictures: the target in every corner, tilted by 20 to 45 degrees to all sides.",
+                "Same focus, zoom, size as the footage, no stabilisation; 12 to 20 pictures, tilted by 20 to 45 degrees, all corners.",
                 "Exit code 3 and no lens file where the lens cannot be relied on; the reasons are told.",
             ],
         };
