@@ -10,7 +10,7 @@ namespace BosFlow.Pipeline;
 /// </remarks>
 public static class MemoryEstimate
 {
-    private const double Program = 165e6;
+    private const double Program = 138e6;
 
     // Reference, its texture (level, two gradients, weights), masks, tiles of the registration; then maps and report.
     private const double BytesPerPixel = 108;
@@ -21,7 +21,7 @@ public static class MemoryEstimate
     // Normal matrices, statistics, derived fields with their uncertainty.
     private const double BytesPerNode = 600;
     private const double BytesPerNodeAndThread = 150;
-    private const double ThreadBytes = 9e6;
+    private const double ThreadBytes = 2e6;
 
     // Sum in double precision and count; the frame being aligned and its motion.
     private const double BytesPerPixelOfAMean = 20;
