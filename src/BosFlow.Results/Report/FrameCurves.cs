@@ -38,11 +38,9 @@ internal sealed class FrameCurves
     public PlotCurve Of(string name, Func<FrameRecord, double> value)
     {
         double[][] sorted = [.. groups.Select(group => group.Where(f => f.IsMeasured).Select(value).Where(double.IsFinite).Order().ToArray())];
-        var curve = new PlotCurve(name, X, [.. sorted.Select(Median)]);
+        var curve = new PlotCurve(name, X, [.. sorted.Select(RunMedian.Of)]);
         return FramesAPoint == 1
             ? curve
             : curve with { Band = new PlotBand([.. sorted.Select(v => v.Length == 0 ? double.NaN : v[0])], [.. sorted.Select(v => v.Length == 0 ? double.NaN : v[^1])]) { IsWhole = true } };
     }
-
-    private static double Median(double[] sorted) => sorted.Length == 0 ? double.NaN : 0.5 * (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]);
 }

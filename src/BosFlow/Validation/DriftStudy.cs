@@ -1,6 +1,5 @@
 using BosFlow.Displacement;
 using BosFlow.Optics;
-using BosFlow.Registration;
 using BosFlow.Speckle;
 using BosFlow.Synthesis;
 
@@ -36,9 +35,9 @@ public static class DriftStudy
     public static StudyResult Run(DisplacementSettings settings, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        double still = Error(Recipe(0), isRemoved: false, settings, cancellationToken);
-        double removed = Error(Recipe(BendPixels), isRemoved: true, settings, cancellationToken);
-        double left = Error(Recipe(BendPixels), isRemoved: false, settings, cancellationToken);
+        double still = SceneRun.ErrorOfMean(Recipe(0), isCorrected: false, settings, cancellationToken);
+        double removed = SceneRun.ErrorOfMean(Recipe(BendPixels), isCorrected: true, settings, cancellationToken);
+        double left = SceneRun.ErrorOfMean(Recipe(BendPixels), isCorrected: false, settings, cancellationToken);
         Figure[] figures =
         [
             new("drift", "RMS error of the mean displacement, a component, board that does not drift", still, "px", null, null),
@@ -51,13 +50,5 @@ public static class DriftStudy
             FormattableString.Invariant($"A jet at 640 x 480 px, 8 bit, noise 1 %, 8 flow frames between twice 8 flow-off frames, shaken by up to 4 px; in proportion to time the view bends by {BendPixels} px at the edges, stretches by 0.1 % and shifts by 2 px. Stretch and shift go with the registration of every frame, the bending does not."),
             figures,
             []);
-    }
-
-    private static double Error(SceneRecipe recipe, bool isRemoved, DisplacementSettings settings, CancellationToken cancellationToken)
-    {
-        var scene = new SyntheticScene(recipe, cancellationToken);
-        MemoryRunStore store = SceneRun.Measure(scene, new SceneFootage(scene), MotionModel.Similarity, settings, cancellationToken, isCorrected: isRemoved);
-        TruthComparison comparison = TruthComparison.Of(scene, store.Summary!, cancellationToken);
-        return Math.Sqrt(((comparison.U.RmsError * comparison.U.RmsError) + (comparison.V.RmsError * comparison.V.RmsError)) / 2);
     }
 }

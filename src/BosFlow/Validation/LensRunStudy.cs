@@ -1,7 +1,6 @@
 using BosFlow.Camera;
 using BosFlow.Displacement;
 using BosFlow.Optics;
-using BosFlow.Registration;
 using BosFlow.Speckle;
 using BosFlow.Synthesis;
 
@@ -38,9 +37,9 @@ public static class LensRunStudy
     public static StudyResult Run(DisplacementSettings settings, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        double ideal = Error(Recipe(null), isCorrected: true, settings, cancellationToken);
-        double corrected = Error(Recipe(Barrel), isCorrected: true, settings, cancellationToken);
-        double uncorrected = Error(Recipe(Barrel), isCorrected: false, settings, cancellationToken);
+        double ideal = SceneRun.ErrorOfMean(Recipe(null), isCorrected: true, settings, cancellationToken);
+        double corrected = SceneRun.ErrorOfMean(Recipe(Barrel), isCorrected: true, settings, cancellationToken);
+        double uncorrected = SceneRun.ErrorOfMean(Recipe(Barrel), isCorrected: false, settings, cancellationToken);
         Figure[] figures =
         [
             new("lens, whole run", "RMS error of the mean displacement, a component, lens corrected", corrected, "px", null, LargestRms),
@@ -53,13 +52,5 @@ public static class LensRunStudy
             FormattableString.Invariant($"A jet at {Width} x {Height} px, 8 bit, noise 1 %, 8 flow-off and 8 flow frames, shaken by up to 6 px and 0.1 degrees, through a lens that moves the corner by {corner.Pixels:0.0} px ({100 * corner.Share:0.0} %); reference, registration and vectors all go through the lens, and the mean field is compared with the exact one of the ideal picture at the same place."),
             figures,
             []);
-    }
-
-    private static double Error(SceneRecipe recipe, bool isCorrected, DisplacementSettings settings, CancellationToken cancellationToken)
-    {
-        var scene = new SyntheticScene(recipe, cancellationToken);
-        MemoryRunStore store = SceneRun.Measure(scene, new SceneFootage(scene), MotionModel.Similarity, settings, cancellationToken, isCorrected: isCorrected);
-        TruthComparison comparison = TruthComparison.Of(scene, store.Summary!, cancellationToken);
-        return Math.Sqrt(((comparison.U.RmsError * comparison.U.RmsError) + (comparison.V.RmsError * comparison.V.RmsError)) / 2);
     }
 }

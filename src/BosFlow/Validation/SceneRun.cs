@@ -62,6 +62,20 @@ internal static class SceneRun
         return store;
     }
 
+    /// <summary>RMS error of a component of the mean displacement over a whole run of a scene that is rendered while it is measured.</summary>
+    /// <param name="recipe">The scene.</param>
+    /// <param name="isCorrected">Whether the run knows the scene's lens and takes drift out.</param>
+    /// <param name="settings">Settings of the engine.</param>
+    /// <param name="cancellationToken">Interrupts the run.</param>
+    /// <returns>px.</returns>
+    public static double ErrorOfMean(SceneRecipe recipe, bool isCorrected, DisplacementSettings settings, CancellationToken cancellationToken)
+    {
+        var scene = new SyntheticScene(recipe, cancellationToken);
+        MemoryRunStore store = Measure(scene, new SceneFootage(scene), MotionModel.Similarity, settings, cancellationToken, isCorrected: isCorrected);
+        TruthComparison comparison = TruthComparison.Of(scene, store.Summary!, cancellationToken);
+        return Math.Sqrt(((comparison.U.RmsError * comparison.U.RmsError) + (comparison.V.RmsError * comparison.V.RmsError)) / 2);
+    }
+
     private static ReferenceSource Stretch(SyntheticScene scene, IFootage footage, int[] frames, CancellationToken cancellationToken) =>
         new(footage.Read(frames, cancellationToken), "flow-off frames of the scene", [], false) { FrameCount = frames.Length, MeanTime = frames.Average(scene.TimeSeconds) };
 }
