@@ -58,6 +58,7 @@ internal static class SampleRun
             ValidFraction = failure is null ? 0.97 : 0,
             MeanLevel = 118.25,
             SaturatedFraction = 0.001,
+            Light = failure is null ? new LightComparison(0.9 + (0.02 * (index % 3)), 0.85, 1.1) : LightComparison.Unknown,
             Failure = failure,
             Warnings = index % 4 == 1 ? ["The board moved by 9 px, close to the limit.", "Text, with \"quotes\" & <marks>."] : [],
             Field = new VectorField

@@ -67,8 +67,6 @@ internal static class CaseContradictions
             return;
         }
 
-        if (values.Has(CameraKeys.Lens))
-            problems.Add(values.LineOf(CameraKeys.Lens), $"camera.lens and registration.readout_ms ({values.LineOf(RegistrationKeys.Readout)}) exclude each other, since a row of the sensor is no row of the picture without distortion; remove the one that matters less to this footage.");
         string? motion = values.Or(RegistrationKeys.Motion, MotionModel.Similarity) switch
         {
             MotionModel.None => "none",

@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Footage;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
@@ -36,13 +37,14 @@ internal static class ReadoutOpener
         if (!double.IsFinite(period))
             throw new InputDataException("registration.readout_ms = \"estimate\" needs the times of the frames, and this footage carries none: give footage.frame_rate_hz, or the readout in ms.");
         RegionMask region = RegionMask.Build(experiment.Region, info.Width, info.Height);
+        RegistrationSettings registration = experiment.Registration with { Lens = experiment.Lens is { } lens ? new LensModel(lens) : null };
         InputDataException? reason = null;
         foreach (IReadOnlyList<int> frames in Stretches(experiment, info))
         {
             try
             {
                 return ReadoutEstimator.Estimate(
-                    footage.Read(frames, cancellationToken), region, experiment.Registration, period, experiment.Displacement.WindowPixels, threads, cancellationToken);
+                    footage.Read(frames, cancellationToken), region, registration, period, experiment.Displacement.WindowPixels, threads, cancellationToken);
             }
             catch (InputDataException exception)
             {

@@ -56,6 +56,7 @@ public static class RunWords
             ["noise_floor_v_px"] = Number(outcome.NoiseFloorV),
             ["noise_floor_density_gradient_path_x_kg_m3"] = Number(DensityNoise(run, outcome.NoiseFloorU)),
             ["noise_floor_density_gradient_path_y_kg_m3"] = Number(DensityNoise(run, outcome.NoiseFloorV)),
+            ["light"] = Light(outcome.Light),
             ["seconds"] = Math.Round(run.Time.TotalSeconds, 3),
             ["valid_fraction"] = Number(outcome.ValidFraction),
             ["density"] = Density(DensityFinding.Of(run.Density)),
@@ -84,6 +85,8 @@ public static class RunWords
             yield return Invariant($"             as path integral of the density gradient: {DensityNoise(run, outcome.NoiseFloorU):G3} kg m-3 in x, {DensityNoise(run, outcome.NoiseFloorV):G3} kg m-3 in y");
         if (DensityFinding.Of(run.Density) is { } density)
             yield return $"Density:     {density.Line}";
+        if (outcome.Light is { } light)
+            yield return $"Light:       {LightWords.Line(light)}";
         yield return $"Time:        {DurationText.Of(run.Time)}";
         yield return $"Results:     {run.Folder}";
         yield return $"Report:      {run.ReportPath}";
@@ -119,6 +122,17 @@ public static class RunWords
         ["sigma_temperature_k"] = Number(density.SigmaTemperatureKelvin),
         ["lowest"] = Place(density.Lowest),
         ["highest"] = Place(density.Highest),
+    };
+
+    private static JsonObject? Light(LightVariation? light) => light is null ? null : new JsonObject
+    {
+        ["lowest_gain"] = Number(light.LowestGain),
+        ["highest_gain"] = Number(light.HighestGain),
+        ["relative_deviation"] = Number(light.RelativeDeviation),
+        ["lowest_part"] = Number(light.LowestPart),
+        ["corners_of_reference"] = Number(light.CornerLevel),
+        ["glare_fraction"] = Number(light.GlareFraction),
+        ["low_texture_fraction"] = Number(light.LowTextureFraction),
     };
 
     private static JsonObject? Place(FieldPlace? place) => place is null ? null : new JsonObject

@@ -37,6 +37,8 @@ internal static class SceneCaseText
         if (outline is not null)
             text.Append(CultureInfo.InvariantCulture, $"\n[region]\nflow = [{Polygon(outline)}]\n");
         text.Append(CultureInfo.InvariantCulture, $"\n[registration]\nmotion = \"{Motion(outline)}\"\n");
+        if (outline is not null && recipe.Shutter is { ReadoutSeconds: > 0 } shutter)
+            Append(text, RegistrationKeys.Readout.Name, shutter.ReadoutSeconds * 1e3);
         if (recipe.Lens is not null)
             text.Append(CultureInfo.InvariantCulture, $"\n[camera]\nlens = {TomlLiteral.Of(LensName)}\n");
         if (recipe.Rig is not null)

@@ -9,6 +9,14 @@ internal static class ReportPlots
         new PlotFrame(curves.Label, "noise floor (px)") { FromZero = true },
         [curves.Of("u", f => f.NoiseFloorU), curves.Of("v", f => f.NoiseFloorV) with { Colour = 1 }]);
 
+    public static byte[] Light(FrameCurves curves) => CurvePlot.Render(
+        new PlotFrame(curves.Label, "level over the reference's (1)"),
+        [
+            curves.Of("whole frame", f => f.Light.Gain),
+            curves.Of("darkest part", f => f.Light.Gain * f.Light.LowestShare) with { Colour = 1 },
+            curves.Of("brightest part", f => f.Light.Gain * f.Light.HighestShare) with { Colour = 2 },
+        ]);
+
     /// <param name="curves">The frames.</param>
     /// <param name="width">Width of the pictures, px.</param>
     /// <param name="height">Height of the pictures, px.</param>

@@ -31,6 +31,7 @@ public static class ReportWriter
         DensitySection.Add(page, summary, pictures);
         AddMaps(page, "Maps of the displacement", pictures, PictureTopic.Displacement);
         AddCurves(page, summary);
+        AddLight(page, summary);
         AddList(page, "Frames that could not be measured", summary, f => f.Failure);
         AddList(page, "Frames that were left out", summary, f => f.Rejection);
         page.Heading(2, "Settings").Table(["Setting", "Value"], [.. ReportSettings.Rows(summary), .. ReportBoardRows.Of(summary, identity.Board)]);
@@ -96,6 +97,19 @@ public static class ReportWriter
         page.Picture(
             ReportPlots.Shake(curves, summary.Reference.Image.Width, summary.Reference.Image.Height), "Shift of the background in each frame",
             $"Shift of the middle of the picture against the reference in px: the shake of camera and background that was taken out. Rotation and scale are in frames.csv.{points}");
+    }
+
+    private static void AddLight(Html page, RunSummary summary)
+    {
+        if (LightVariation.Of(summary.Frames, summary.Reference.Image) is not { } light)
+            return;
+        page.Heading(2, "Light").Table(["What", "Found", "Meaning"], LightWords.Rows(light));
+        if (summary.Frames.Any(frame => double.IsFinite(frame.Light.Gain)))
+        {
+            page.Picture(
+                ReportPlots.Light(new FrameCurves(summary.Frames)), "Level of each frame",
+                "Mean grey level of each frame over that of the reference on the same pixels, and the same in the part of the picture that lost most and in the one that gained most.");
+        }
     }
 
     private static void AddList(Html page, string heading, RunSummary summary, Func<FrameRecord, string?> reasonOf)

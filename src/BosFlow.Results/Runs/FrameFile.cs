@@ -1,5 +1,6 @@
 using System.Globalization;
 using BosFlow.Displacement;
+using BosFlow.Footage;
 using BosFlow.Optics;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
@@ -50,6 +51,7 @@ internal static class FrameFile
         ValidFraction = content.Required<double>("valid_fraction"),
         MeanLevel = content.Required<double>("mean_level_dn"),
         SaturatedFraction = content.Required<double>("saturated_fraction"),
+        Light = content.Attribute("light") is double[] { Length: 3 } light ? new LightComparison(light[0], light[1], light[2]) : LightComparison.Unknown,
         Failure = content.Attribute("failure") as string,
         Rejection = content.Attribute("rejection") as string,
         Warnings = content.Attribute("warnings") as string[] ?? [],
@@ -89,6 +91,12 @@ internal static class FrameFile
         yield return new("valid_fraction", result.ValidFraction);
         yield return new("mean_level_dn", result.MeanLevel);
         yield return new("saturated_fraction", result.SaturatedFraction);
+        if (double.IsFinite(result.Light.Gain))
+        {
+            yield return new("light", new[] { result.Light.Gain, result.Light.LowestShare, result.Light.HighestShare });
+            yield return new("light_comment", "mean level over that of the reference; lowest and highest of the same in a part of the picture (an eighth of the width by a sixth of the height) over it");
+        }
+
         if (result.Failure is not null)
             yield return new("failure", result.Failure);
         if (result.Rejection is not null)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using BosFlow.Footage;
 using BosFlow.Pipeline;
 using BosFlow.Registration;
 using BosFlow.Results.Files;
@@ -14,7 +15,7 @@ internal static class FramesTable
     private static readonly string[] Columns =
     [
         "frame", "time_s", "shake_u_px", "shake_v_px", "shake_rotation_deg", "shake_scale", "noise_floor_u_px", "noise_floor_v_px", "valid_fraction", "mean_level_dn",
-        "saturated_fraction", "h11", "h12", "h13_px", "h21", "h22", "h23_px", "h31_per_px", "h32_per_px", "source", "failure", "rejection", "warnings",
+        "saturated_fraction", "light_gain", "light_lowest_part", "light_highest_part", "glare_fraction", "low_texture_fraction", "h11", "h12", "h13_px", "h21", "h22", "h23_px", "h31_per_px", "h32_per_px", "source", "failure", "rejection", "warnings",
     ];
 
     public static void Write(Stream stream, IReadOnlyList<FrameRecord> frames, int width, int height)
@@ -48,6 +49,7 @@ internal static class FramesTable
         foreach (double value in new[]
         {
             f.TimeSeconds, shake.U, shake.V, shake.RotationDegrees, shake.Scale, f.NoiseFloorU, f.NoiseFloorV, f.ValidFraction, f.MeanLevel, f.SaturatedFraction,
+            f.Light.Gain, f.Light.LowestShare, f.Light.HighestShare, f.GlareFraction, f.LowTextureFraction,
             m.H11, m.H12, m.H13, m.H21, m.H22, m.H23, m.H31, m.H32,
         })
             yield return value.ToString("R", CultureInfo.InvariantCulture);
@@ -62,12 +64,15 @@ internal static class FramesTable
         List<string> v = CsvLine.Split(line);
         if (v.Count != Columns.Length)
             throw new FormatException($"a line has {v.Count} values instead of {Columns.Length}");
-        double[] n = [.. v.Skip(1).Take(18).Select(text => double.Parse(text, CultureInfo.InvariantCulture))];
+        double[] n = [.. v.Skip(1).Take(23).Select(text => double.Parse(text, CultureInfo.InvariantCulture))];
         return new FrameRecord(
-            int.Parse(v[0], CultureInfo.InvariantCulture), n[0], v[19], new PlanarMotion(n[10], n[11], n[12], n[13], n[14], n[15], n[16], n[17]),
-            n[5], n[6], n[7], n[8], n[9], v[20].Length == 0 ? null : v[20], v[22].Length == 0 ? [] : v[22].Split(WarningSeparator))
+            int.Parse(v[0], CultureInfo.InvariantCulture), n[0], v[24], new PlanarMotion(n[15], n[16], n[17], n[18], n[19], n[20], n[21], n[22]),
+            n[5], n[6], n[7], n[8], n[9], v[25].Length == 0 ? null : v[25], v[27].Length == 0 ? [] : v[27].Split(WarningSeparator))
         {
-            Rejection = v[21].Length == 0 ? null : v[21],
+            Rejection = v[26].Length == 0 ? null : v[26],
+            Light = new LightComparison(n[10], n[11], n[12]),
+            GlareFraction = n[13],
+            LowTextureFraction = n[14],
         };
     }
 }

@@ -21,7 +21,7 @@ internal static class RowMotionAttributes
         yield return new(OfV, motion.V.ToArray());
         yield return new(
             "row_motion_comment",
-            "layout: picture width and height (px), intervals n, number of coefficients of stretch and turn. u: n + 3 coefficients of uniform cubic B-splines over the rows, then the stretch's; v the same with the turn's; stretch and turn count by (2 x - width + 1) / width. This motion was taken out of u and v; background_motion is the motion of the whole frame nearest to it");
+            "layout: picture width and height (px), intervals n, number of coefficients of stretch and turn. u: n + 3 coefficients of uniform cubic B-splines over the rows, then the stretch's; v the same with the turn's; stretch and turn count by (2 x - width + 1) / width. Behind a lens, x is that of the ideal picture and rows are those of the sensor, that is of the picture as filmed. This motion was taken out of u and v; background_motion is the motion of the whole frame nearest to it");
     }
 
     /// <summary>The motion; null where the file has none.</summary>

@@ -46,6 +46,7 @@ internal static class SummaryFile
             .. ScaleAttributes.Of(summary.Scale),
             .. Readout(summary.Case.Registration),
             .. Drift(summary.Reference.Drift),
+            .. Light(LightVariation.Of(summary.Frames, summary.Reference.Image)),
         ];
         if (summary.DerivedFields.Count > 0)
             attributes.Add(new(DerivedName, summary.DerivedFields.Select(f => f.Name).ToArray()));
@@ -95,6 +96,18 @@ internal static class SummaryFile
             new("drift_rms_px", drift.Select(finding => finding.RmsPixels).ToArray()),
             new("drift_largest_px", drift.Select(finding => finding.LargestPixels).ToArray()),
             new("drift_removed", drift.Select(finding => finding.IsRemoved ? 1 : 0).ToArray()),
+        ];
+
+    private static IEnumerable<NetCdfAttribute> Light(LightVariation? light) => light is null
+        ? []
+        :
+        [
+            new("light_gain_lowest", light.LowestGain),
+            new("light_gain_highest", light.HighestGain),
+            new("light_lowest_part", light.LowestPart),
+            new("light_corners_of_reference", light.CornerLevel),
+            new("glare_fraction", light.GlareFraction),
+            new("low_texture_fraction", light.LowTextureFraction),
         ];
 
     private static NetCdfVariable Mean(string name, string title, float[] values, bool scaled) =>

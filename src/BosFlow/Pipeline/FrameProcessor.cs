@@ -94,7 +94,7 @@ internal sealed class FrameProcessor
         cancellationToken.ThrowIfCancellationRequested();
         VectorField total = engine.Measure(matched, predictor, cancellationToken);
         if (lens is not null)
-            total = lens.Correct(total);
+            total = lens.Correct(total, LensedMotion.ToIdeal(predictor));
         if (drift is not null)
             total = drift.TakeOut(total, double.IsFinite(frame.TimeSeconds) ? frame.TimeSeconds : frame.Index);
         double valid = ValidFraction(total);
@@ -121,6 +121,7 @@ internal sealed class FrameProcessor
             ValidFraction = valid,
             MeanLevel = quality.MeanLevel,
             SaturatedFraction = quality.SaturatedFraction,
+            Light = LightComparison.Of(matched, reference, measurable),
             Warnings = warnings,
         };
     }

@@ -1,3 +1,5 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
 using BosFlow.Registration;
 
 namespace BosFlow.Pipeline;
@@ -30,6 +32,15 @@ public sealed record FrameRecord(
     /// <summary>Why the frame was left out although it could be read: repeated, blurred, or shaken too far, one sentence; null where it was not.</summary>
     public string? Rejection { get; init; }
 
+    /// <summary>Its light against the reference's; unknown where the frame was not measured.</summary>
+    public LightComparison Light { get; init; } = LightComparison.Unknown;
+
+    /// <summary>Share of the vectors outside the masks that glare hid, 0 to 1.</summary>
+    public double GlareFraction { get; init; }
+
+    /// <summary>Share of the vectors outside the masks whose windows have too little contrast, 0 to 1.</summary>
+    public double LowTextureFraction { get; init; }
+
     /// <summary>Whether the frame was measured: neither failed nor left out.</summary>
     public bool IsMeasured => Failure is null && Rejection is null;
 
@@ -43,6 +54,15 @@ public sealed record FrameRecord(
             result.ValidFraction, result.MeanLevel, result.SaturatedFraction, result.Failure, result.Warnings)
         {
             Rejection = result.Rejection,
+            Light = result.Light,
+            GlareFraction = Share(result.Field, VectorFlags.Saturated),
+            LowTextureFraction = Share(result.Field, VectorFlags.LowTexture),
         };
+    }
+
+    private static double Share(VectorField field, VectorFlags wanted)
+    {
+        int outside = field.Flags.Count(flags => (flags & VectorFlags.Masked) == 0);
+        return outside == 0 ? 0 : (double)field.Flags.Count(flags => (flags & (wanted | VectorFlags.Masked)) == wanted) / outside;
     }
 }

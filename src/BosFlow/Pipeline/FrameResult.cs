@@ -1,4 +1,5 @@
 using BosFlow.Displacement;
+using BosFlow.Footage;
 using BosFlow.Registration;
 
 namespace BosFlow.Pipeline;
@@ -38,6 +39,9 @@ public sealed record FrameResult
 
     /// <summary>Share of the frame's pixels at the white level, 0 to 1.</summary>
     public required double SaturatedFraction { get; init; }
+
+    /// <summary>Its light against the reference's; unknown where the frame was not measured.</summary>
+    public LightComparison Light { get; init; } = LightComparison.Unknown;
 
     /// <summary>Why the frame could not be measured; null where it was.</summary>
     public string? Failure { get; init; }

@@ -1,5 +1,6 @@
 using BosFlow.Camera;
 using BosFlow.Displacement;
+using BosFlow.Registration;
 
 namespace BosFlow.Pipeline;
 
@@ -36,10 +37,11 @@ internal sealed class LensCorrection
 
     /// <summary>Corrects a field of total displacements.</summary>
     /// <param name="total">Displacements in the picture as filmed, px.</param>
+    /// <param name="motion">The motion near theirs, in the ideal picture. Only what is left beside it is interpolated, since rows may shake faster than nodes can follow.</param>
     /// <returns>Displacements in the ideal picture, px, on the same grid in ideal coordinates. A node that the picture does not show is out of frame.</returns>
-    public VectorField Correct(VectorField total)
+    public VectorField Correct(VectorField total, IPictureMotion motion)
     {
-        VectorField ideal = Straightened(total);
+        VectorField ideal = Straightened(total, motion);
         float[] u = new float[grid.Count];
         float[] v = new float[grid.Count];
         float[] sigmaU = new float[grid.Count];
@@ -60,8 +62,9 @@ internal sealed class LensCorrection
             bool cubic = place.IsCubic(grid, ideal.Flags);
             double share = place.Variance(correlation, cubic);
             flags[node] = place.Flags(grid, ideal.Flags);
-            u[node] = (float)(cubic ? place.Cubic(grid, ideal.U) : place.Linear(grid, ideal.U));
-            v[node] = (float)(cubic ? place.Cubic(grid, ideal.V) : place.Linear(grid, ideal.V));
+            (double motionU, double motionV) = motion.DisplacementAt(grid.X(node % grid.Columns), grid.Y(node / grid.Columns));
+            u[node] = (float)(motionU + (cubic ? place.Cubic(grid, ideal.U) : place.Linear(grid, ideal.U)));
+            v[node] = (float)(motionV + (cubic ? place.Cubic(grid, ideal.V) : place.Linear(grid, ideal.V)));
             sigmaU[node] = (float)(place.Linear(grid, ideal.SigmaU) * Math.Sqrt(share));
             sigmaV[node] = (float)(place.Linear(grid, ideal.SigmaV) * Math.Sqrt(share));
             peak[node] = (float)place.Linear(grid, ideal.PeakRatio);
@@ -71,8 +74,8 @@ internal sealed class LensCorrection
         return new VectorField { Grid = grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = correlated, PeakRatio = peak };
     }
 
-    // The vectors in ideal pixels, still where they were measured.
-    private VectorField Straightened(VectorField total)
+    // The vectors in ideal pixels less the motion, still where they were measured.
+    private VectorField Straightened(VectorField total, IPictureMotion motion)
     {
         float[] u = new float[grid.Count];
         float[] v = new float[grid.Count];
@@ -84,8 +87,9 @@ internal sealed class LensCorrection
         {
             node++;
             (double endX, double endY) = lens.ToIdeal(x + total.U[node], y + total.V[node]);
-            u[node] = (float)(endX - starts[node].X);
-            v[node] = (float)(endY - starts[node].Y);
+            (double motionU, double motionV) = motion.DisplacementAt(starts[node].X, starts[node].Y);
+            u[node] = (float)(endX - starts[node].X - motionU);
+            v[node] = (float)(endY - starts[node].Y - motionV);
             if (float.IsNaN(u[node]) && !float.IsNaN(total.U[node]))
                 flags[node] |= VectorFlags.OutOfFrame;
             LensSlopes back = lens.SlopesAt(endX, endY).Inverse();

@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Displacement;
 using BosFlow.Registration;
 
@@ -25,9 +26,18 @@ internal static class RowShift
             (double slopeU, double slopeV) = motion.SlopeAt(x, y);
             (double meanU, double meanV) = reference?.SlopeAt(x, y) ?? (0, 0);
             double stretch = 1 + slopeV;
-            double change = field.V[node];
+            double change = SensorRows(motion.Model.Lens, x, y, field.U[node], field.V[node]);
             field.U[node] -= (float)((slopeU - meanU) / stretch * change);
             field.V[node] -= (float)((slopeV - meanV) / stretch * change);
         }
+    }
+
+    // By how many rows of the sensor a displacement of the ideal picture moves a dot.
+    private static double SensorRows(LensModel? lens, double x, double y, double u, double v)
+    {
+        if (lens is null)
+            return v;
+        LensSlopes slopes = lens.SlopesAt(x, y);
+        return (slopes.YX * u) + (slopes.YY * v);
     }
 }

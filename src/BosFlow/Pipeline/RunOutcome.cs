@@ -24,6 +24,9 @@ public sealed record RunOutcome
     /// <summary>Median over the measured frames of the share of valid vectors, 0 to 1.</summary>
     public required double ValidFraction { get; init; }
 
+    /// <summary>How the light varied; null where no frame was measured, and of a shard.</summary>
+    public LightVariation? Light { get; init; }
+
     /// <summary>Everything the user should know of the run, one sentence each.</summary>
     public required IReadOnlyList<string> Warnings { get; init; }
 

@@ -55,7 +55,7 @@ public static class RunPipeline
         PixelMask shown = lens is null ? region.Measurable : IdealPicture.Of(region.Measurable, lens);
         LensCorrection? correction = lens is null ? null : Correction(lens, engine.Grid, request.Case.Displacement);
         var remover = new BackgroundRemover(
-            engine.Grid, request.Case.Displacement.WindowPixels, undisturbed, request.Case.Registration, request.Case.Region.Flow.Count > 0, reference.MeanRows);
+            engine.Grid, request.Case.Displacement.WindowPixels, undisturbed, registration, request.Case.Region.Flow.Count > 0, reference.MeanRows);
         var screen = new FrameScreen(reference.Image, region.Undisturbed, request.Case, settings => stages.CreateEstimator(reference.Image, region.Undisturbed, settings with { Lens = lens }));
         var processor = new FrameProcessor(reference.Image, region.Measurable, screen, estimator, engine, remover, correction, shown);
         (BoardDrift? drift, IReadOnlyList<BoardDriftFinding> findings) = DriftMeasurement.Measure(
@@ -78,11 +78,12 @@ public static class RunPipeline
         // What measuring left behind goes before the pictures of the summary take memory of their own.
         GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
         IReadOnlyList<string> warnings = RunWarnings.Collect(request, reference, estimator.Unusable, remover.UndisturbedCount, remover.Remarks, gathered.Records);
+        Reference shownReference = lens is null ? reference : reference with { Image = IdealPicture.Of(reference.Image, lens) };
         request.Store.WriteSummary(new RunSummary
         {
             Case = request.Case,
             Footage = info,
-            Reference = lens is null ? reference : reference with { Image = IdealPicture.Of(reference.Image, lens) },
+            Reference = shownReference,
             Statistics = gathered.Statistics,
             Scale = scale,
             DerivedFields = scale is null ? [] : DerivedFields.From(gathered.Statistics, scale),
@@ -90,7 +91,7 @@ public static class RunPipeline
             Frames = gathered.Records,
             Warnings = warnings,
         }, cancellationToken);
-        return Outcome(gathered.Records, failed, total - pending.Length, warnings);
+        return Outcome(gathered.Records, failed, total - pending.Length, warnings) with { Light = LightVariation.Of(gathered.Records, shownReference.Image) };
     }
 
     private static LensCorrection Correction(LensModel lens, NodeGrid grid, DisplacementSettings settings) =>

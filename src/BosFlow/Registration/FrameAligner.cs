@@ -49,7 +49,7 @@ internal sealed class FrameAligner
         failure = fit.Failure;
         if (failure is not null)
             return [];
-        rows = fit.Motion as RowMotion;
+        rows = LensedMotion.ToIdeal(fit.Motion) as RowMotion;
         bool[] isKnown = KnownRows(fit);
         if (isKnown.Count(known => known) >= LeastKnownShare(fit) * first.Height)
             return Resample(filled, fit.Motion, isKnown);
@@ -59,14 +59,14 @@ internal sealed class FrameAligner
     }
 
     // A motion of the whole frame is known everywhere or nowhere well enough; one by rows may lack the rows that the frame has lost at an edge.
-    private static double LeastKnownShare(MotionFitResult fit) => fit.Motion is RowMotion ? 0.5 : 1;
+    private static double LeastKnownShare(MotionFitResult fit) => LensedMotion.ToIdeal(fit.Motion) is RowMotion ? 0.5 : 1;
 
     private bool[] KnownRows(MotionFitResult fit)
     {
         bool[] known = new bool[first.Height];
         if (fit.Uncertainty is not { } uncertainty)
             return known;
-        if (fit.Motion is not RowMotion)
+        if (LensedMotion.ToIdeal(fit.Motion) is not RowMotion)
         {
             Array.Fill(known, uncertainty.Largest(first.Width, first.Height) <= LargestUncertaintyPixels);
             return known;
@@ -93,11 +93,11 @@ internal sealed class FrameAligner
             float[] u = new float[width];
             float[] v = new float[width];
             float[] inside = new float[width];
+            double[] du = new double[width];
+            double[] dv = new double[width];
+            MotionAlongRow.Fill(motion, 0, y, du, dv);
             for (int x = 0; x < width; x++)
-            {
-                (double du, double dv) = motion.DisplacementAt(x, y);
-                (u[x], v[x]) = ((float)du, (float)dv);
-            }
+                (u[x], v[x]) = ((float)du[x], (float)dv[x]);
 
             Span<float> row = aligned.AsSpan(y * width, width);
             BSplineWarp.Row(surface, y, u, v, row, inside);

@@ -23,6 +23,8 @@ internal sealed class LensedFitter(IMotionFitter inner, LensModel lens) : IMotio
         for (int i = 0; i < x.Length; i++)
             (idealX[i], idealY[i], idealU[i], idealV[i]) = lens.ToIdeal(x[i], y[i], u[i], v[i]);
         MotionFitResult fit = inner.Fit(LensedMotion.ToIdeal(start), idealX, idealY, idealU, idealV);
-        return fit.Failure is null ? fit with { Motion = new LensedMotion(fit.Motion, lens) } : fit;
+        return fit.Failure is null
+            ? fit with { Motion = new LensedMotion(fit.Motion, lens), Uncertainty = fit.Uncertainty is { } uncertainty ? new LensedUncertainty(uncertainty, lens) : null }
+            : fit;
     }
 }

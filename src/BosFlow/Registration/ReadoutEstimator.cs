@@ -73,7 +73,7 @@ public static class ReadoutEstimator
             }
 
             MotionEstimate estimate = estimator!.Estimate(GrayLevels.Match(frame.Image!, first).Image, cancellationToken);
-            if (estimate.Failure is not null || estimate.Motion is not RowMotion motion)
+            if (estimate.Failure is not null || LensedMotion.ToIdeal(estimate.Motion) is not RowMotion motion)
                 continue;
             samples.Add((frame.TimeSeconds - start) / period, motion);
             count++;

@@ -34,7 +34,8 @@ internal sealed class RowLeastSquares
     /// <param name="vectors">The vectors.</param>
     /// <param name="factors">Weight of each vector.</param>
     /// <param name="scale">Standard deviation of one component of a vector, px.</param>
-    public bool Solve(RowVectors vectors, ReadOnlySpan<double> factors, double scale)
+    /// <param name="before">Motion that gives what couples u and v behind a lens; null = not known yet.</param>
+    public bool Solve(RowVectors vectors, ReadOnlySpan<double> factors, double scale, RowMotion? before = null)
     {
         Array.Clear(normal);
         Array.Clear(U);
@@ -46,7 +47,8 @@ internal sealed class RowLeastSquares
             if (factors[i] == 0)
                 continue;
             model.Design(vectors.X[i], vectors.Y[i], design);
-            Add(design, used[..NonZero(design, used)], factors[i], vectors.U[i], vectors.V[i]);
+            (double coupledU, double coupledV) = before?.CoupledAt(vectors.X[i], vectors.Y[i]) ?? (0, 0);
+            Add(design, used[..NonZero(design, used)], factors[i], vectors.U[i] - coupledU, vectors.V[i] - coupledV);
         }
 
         Smooth(0, model.Shifts.Count, scale / ShiftCurvaturePixels);

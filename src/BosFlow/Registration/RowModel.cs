@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Footage;
 
 namespace BosFlow.Registration;
@@ -6,15 +7,20 @@ namespace BosFlow.Registration;
 /// How a picture that is read row by row may move: each row is shifted, stretched and turned as the camera stood when it was read,
 /// u = a(y) + k(y) X and v = b(y) + r(y) X with X the column about the middle in half widths, a, b, k, r smooth functions of the row.
 /// </summary>
-/// <remarks>A similarity of the whole frame is among them. What lies within one row time, some microseconds, is neglected.</remarks>
+/// <remarks>
+/// A similarity of the whole frame is among them. What lies within one row time, some microseconds, is neglected.
+/// Behind a lens that bends, places and displacements are those of the ideal picture, while a row of the sensor, read at one time, is a curve there: y is the sensor's row at which the
+/// place is seen, and with Y how far the place lies below the row of that number, in half widths, u = a(y) + k(y) X - r(y) Y and v = b(y) + r(y) X + k(y) Y (derived here).
+/// </remarks>
 public sealed class RowModel
 {
     // A uniform cover of the width has 0.577, two strips at the sides more, one strip at one side less than 0.3: judgement.
     private const double LeastSpread = 0.4;
     private const double LeastShareOfBands = 0.8;
 
-    private RowModel(RowBasis shifts, int width, bool turnsByRow, bool anyTurn)
+    private RowModel(RowBasis shifts, int width, bool turnsByRow, bool anyTurn, LensModel? lens)
     {
+        Lens = lens;
         Shifts = shifts;
         Width = width;
         TurnsByRow = turnsByRow;
@@ -26,6 +32,9 @@ public sealed class RowModel
 
     /// <summary>Width of the picture, px.</summary>
     public int Width { get; }
+
+    /// <summary>The lens that shows the ideal picture to the sensor's rows; null = an ideal one, whose rows are the sensor's.</summary>
+    public LensModel? Lens { get; }
 
     /// <summary>Whether stretch and turn are functions of the row too, or one number for the whole frame.</summary>
     public bool TurnsByRow { get; }
@@ -51,7 +60,7 @@ public sealed class RowModel
             return null;
         var shifts = new RowBasis(undisturbed.Height, settings.RowIntervals);
         bool anyTurn = settings.Motion != MotionModel.Shift;
-        return new RowModel(shifts, undisturbed.Width, anyTurn && CoversBothSides(undisturbed, shifts), anyTurn);
+        return new RowModel(shifts, undisturbed.Width, anyTurn && CoversBothSides(undisturbed, shifts), anyTurn, settings.Lens);
     }
 
     /// <summary>A model that was chosen before.</summary>
@@ -64,28 +73,39 @@ public sealed class RowModel
         var shifts = new RowBasis(height, intervals);
         if (turnCount != 0 && turnCount != 1 && turnCount != shifts.Count)
             throw new ArgumentOutOfRangeException(nameof(turnCount), turnCount, $"Must be 0, 1 or {shifts.Count}.");
-        return new RowModel(shifts, width, turnCount == shifts.Count, turnCount > 0);
+        return new RowModel(shifts, width, turnCount == shifts.Count, turnCount > 0, null);
     }
 
     /// <summary>The same freedom with fewer knots.</summary>
     /// <param name="mostIntervals">Most intervals, at least 1.</param>
     public RowModel Coarser(int mostIntervals) => mostIntervals >= Shifts.Intervals
         ? this
-        : new RowModel(Shifts with { Intervals = Math.Max(1, mostIntervals) }, Width, TurnsByRow, HasTurn);
+        : new RowModel(Shifts with { Intervals = Math.Max(1, mostIntervals) }, Width, TurnsByRow, HasTurn, Lens);
 
     /// <summary>Column about the middle of the picture in half widths.</summary>
     /// <param name="x">Column, px.</param>
     public double Across(double x) => ((2 * x) - (Width - 1)) / Width;
 
+    /// <summary>The row of the sensor that sees a place; NaN where the lens shows nothing.</summary>
+    /// <param name="x">Column, px of the ideal picture.</param>
+    /// <param name="y">Row, px of the ideal picture.</param>
+    public double SensorRow(double x, double y) => Lens?.ToPicture(x, y).Y ?? y;
+
+    /// <summary>How far a place lies below the row of the ideal picture that has the number of its sensor row, in half widths.</summary>
+    /// <param name="y">Row, px of the ideal picture.</param>
+    /// <param name="sensorRow">The row of the sensor that sees it.</param>
+    internal double Below(double y, double sensorRow) => 2 * (y - sensorRow) / Width;
+
     /// <summary>The model's functions at a place: one row of the design matrix.</summary>
-    /// <param name="x">Column, px.</param>
-    /// <param name="y">Row, px.</param>
+    /// <param name="x">Column, px of the ideal picture.</param>
+    /// <param name="y">Row, px of the ideal picture.</param>
     /// <param name="row"><see cref="Unknowns"/> values, overwritten.</param>
+    /// <remarks>What <see cref="Below"/> adds is left out: it couples u and v, and is small.</remarks>
     internal void Design(double x, double y, Span<double> row)
     {
         row.Clear();
         Span<double> weights = stackalloc double[RowBasis.Support];
-        int first = Shifts.At(y, weights);
+        int first = Shifts.At(SensorRow(x, y), weights);
         weights.CopyTo(row[first..]);
         if (!HasTurn)
             return;

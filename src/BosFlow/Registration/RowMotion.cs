@@ -37,28 +37,43 @@ public sealed class RowMotion : IPictureMotion
     public PlanarMotion Planar { get; }
 
     /// <inheritdoc/>
+    /// <remarks>Behind a lens that bends, place and displacement are those of the ideal picture; NaN where the lens shows nothing.</remarks>
     public (double U, double V) DisplacementAt(double x, double y)
     {
-        Span<double> weights = stackalloc double[RowBasis.Support];
-        int first = Model.Shifts.At(y, weights);
-        (double shiftU, double shiftV) = Sum(weights, first);
-        if (!Model.HasTurn)
-            return (shiftU, shiftV);
-        int turns = Model.Shifts.Count;
-        (double stretch, double turn) = Model.TurnsByRow ? Sum(weights, turns + first) : (u[turns], v[turns]);
-        double across = Model.Across(x);
-        return (shiftU + (stretch * across), shiftV + (turn * across));
+        double row = Model.SensorRow(x, y);
+        return At(row, Model.Across(x), Model.Below(y, row));
     }
 
-    /// <summary>Change of the displacement from row to row.</summary>
+    /// <summary>Change of the displacement from row to row of the sensor.</summary>
     /// <param name="x">Column in the reference, px.</param>
     /// <param name="y">Row in the reference, px.</param>
-    /// <returns>Derivative of u and of v by y, px/px.</returns>
+    /// <returns>Derivative of u and of v by the row, px/px.</returns>
     public (double U, double V) SlopeAt(double x, double y)
     {
-        (double belowU, double belowV) = DisplacementAt(x, y + 0.5);
-        (double aboveU, double aboveV) = DisplacementAt(x, y - 0.5);
+        double row = Model.SensorRow(x, y);
+        double across = Model.Across(x);
+        double below = Model.Below(y, row);
+        (double belowU, double belowV) = At(row + 0.5, across, below);
+        (double aboveU, double aboveV) = At(row - 0.5, across, below);
         return (belowU - aboveU, belowV - aboveV);
+    }
+
+    /// <summary>Stretch and turn of a row of the sensor: what they add to u and v half a width from the middle, px.</summary>
+    internal (double Stretch, double Turn) TurnsAt(double sensorRow)
+    {
+        Span<double> weights = stackalloc double[RowBasis.Support];
+        return Model.HasTurn ? Turns(weights, Model.Shifts.At(sensorRow, weights)) : (0, 0);
+    }
+
+    /// <summary>The part of the displacement that <see cref="RowModel.Design"/> leaves out.</summary>
+    internal (double U, double V) CoupledAt(double x, double y)
+    {
+        if (!Model.HasTurn || Model.Lens is null)
+            return (0, 0);
+        double row = Model.SensorRow(x, y);
+        (double stretch, double turn) = TurnsAt(row);
+        double below = Model.Below(y, row);
+        return (-turn * below, stretch * below);
     }
 
     /// <summary>Mean of several motions of one model.</summary>
@@ -73,6 +88,23 @@ public sealed class RowMotion : IPictureMotion
         RowModel model = motions[0].Model;
         double[] Mean(Func<RowMotion, double[]> of) => [.. Enumerable.Range(0, model.Unknowns).Select(i => motions.Sum(motion => of(motion)[i]) / count)];
         return new RowMotion(model, Mean(motion => motion.u), Mean(motion => motion.v));
+    }
+
+    private (double U, double V) At(double row, double across, double below)
+    {
+        Span<double> weights = stackalloc double[RowBasis.Support];
+        int first = Model.Shifts.At(row, weights);
+        (double shiftU, double shiftV) = Sum(weights, first);
+        if (!Model.HasTurn)
+            return (shiftU, shiftV);
+        (double stretch, double turn) = Turns(weights, first);
+        return (shiftU + (stretch * across) - (turn * below), shiftV + (turn * across) + (stretch * below));
+    }
+
+    private (double Stretch, double Turn) Turns(ReadOnlySpan<double> weights, int first)
+    {
+        int turns = Model.Shifts.Count;
+        return Model.TurnsByRow ? Sum(weights, turns + first) : (u[turns], v[turns]);
     }
 
     private (double U, double V) Sum(ReadOnlySpan<double> weights, int first)
@@ -94,6 +126,7 @@ public sealed class RowMotion : IPictureMotion
         double height = Model.Shifts.Height;
         double centreX = (Model.Width - 1) / 2.0;
         double centreY = (height - 1) / 2;
+        int seen = 0;
         double meanU = 0, meanV = 0, stretch = 0, turn = 0, lever = 0;
         for (int i = 0; i < Mesh; i++)
         {
@@ -102,14 +135,18 @@ public sealed class RowMotion : IPictureMotion
                 double x = Model.Width * (((i + 0.5) / Mesh) - 0.5);
                 double y = height * (((j + 0.5) / Mesh) - 0.5);
                 (double du, double dv) = DisplacementAt(centreX + x, centreY + y);
-                meanU += du / (Mesh * Mesh);
-                meanV += dv / (Mesh * Mesh);
+                if (!double.IsFinite(du + dv))
+                    continue;
+                seen++;
+                meanU += du;
+                meanV += dv;
                 stretch += (x * du) + (y * dv);
                 turn += (x * dv) - (y * du);
                 lever += (x * x) + (y * y);
             }
         }
 
+        (meanU, meanV) = (meanU / seen, meanV / seen);
         if (!Model.HasTurn)
             return PlanarMotion.Shift(meanU, meanV);
         double c = 1 + (stretch / lever);

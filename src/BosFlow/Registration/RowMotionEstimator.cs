@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using BosFlow.Camera;
 using BosFlow.Footage;
 using BosFlow.Numerics.Interpolation;
 
@@ -27,6 +28,7 @@ public sealed class RowMotionEstimator : IMotionEstimator
 
     private readonly RowModel model;
     private readonly RowMotionFitter fitter;
+    private readonly LensModel? lens;
     private readonly int largestShift;
     private readonly RowBand[] bands;
     private readonly int[] starts;
@@ -48,7 +50,8 @@ public sealed class RowMotionEstimator : IMotionEstimator
         bands = Bands(reference, undisturbed);
         this.model = model.Coarser((int)(IntervalsForEachBand * bands.Length));
         fitter = new RowMotionFitter(this.model, 1, TilePixels);
-        refiner = new TileRefiner(reference, undisturbed, settings.Motion, this.model);
+        lens = model.Lens;
+        refiner = new TileRefiner(reference, undisturbed, settings.Motion, this.model, lens);
         double middle = reference.Height / 2.0;
         starts = [.. Enumerable.Range(0, bands.Length).OrderByDescending(band => bands[band].Tiles.Count).ThenBy(band => Math.Abs(bands[band].Middle - middle)).Take(MostStarts)];
         if (bands.Length * TileSize < LowestShareOfBands * reference.Height || bands.Sum(band => band.Tiles.Count) < 2 * this.model.Unknowns)
@@ -110,7 +113,7 @@ public sealed class RowMotionEstimator : IMotionEstimator
         MotionFitResult fit = fitter.FitTrusted(
             [.. found.Select(tile => tile.X)], [.. found.Select(tile => tile.Y)], [.. found.Select(tile => tile.U)], [.. found.Select(tile => tile.V)]);
         return fit.Failure is null
-            ? new MotionEstimate(fit.Motion, (double)fit.InlierCount / bands.Sum(band => band.Tiles.Count), null)
+            ? new MotionEstimate(lens is null ? fit.Motion : new LensedMotion(fit.Motion, lens), (double)fit.InlierCount / bands.Sum(band => band.Tiles.Count), null)
             : Lost(fit.Failure);
     }
 
@@ -165,11 +168,12 @@ public sealed class RowMotionEstimator : IMotionEstimator
     private List<TileShift> Look(GrayImage frame, TileCorrelator correlator, RowBand band, BandMotion about, int rings, CancellationToken cancellationToken)
     {
         const int Step = TileSize / 2;
+        const double Half = (TileSize - 1) / 2.0;
         double farthest = largestShift + 1; // a shift of just the limit may be measured a little beyond
         var found = new List<TileShift>(band.Tiles.Count);
         foreach (ReferenceTile tile in band.Tiles)
         {
-            (double u, double v) = about.At(model.Across(tile.Left + ((TileSize - 1) / 2.0)));
+            (double u, double v) = Seen(about, tile.Left + Half, tile.Top + Half);
             TileShift best = default;
             double bestValue = double.NegativeInfinity;
             for (int down = -rings; down <= rings; down++)
@@ -184,9 +188,29 @@ public sealed class RowMotionEstimator : IMotionEstimator
             }
 
             if (double.IsFinite(bestValue))
-                found.Add(best);
+                found.Add(InIdeal(best));
         }
 
         return found;
+    }
+
+    /// <summary>Where the motion of a band, given in the ideal picture, puts a place of the picture as filmed.</summary>
+    private (double U, double V) Seen(BandMotion motion, double x, double y)
+    {
+        if (lens is null)
+            return motion.At(model.Across(x));
+        (double idealX, double idealY) = lens.ToIdeal(x, y);
+        (double u, double v) = motion.At(model.Across(idealX));
+        (double seenX, double seenY) = lens.ToPicture(idealX + u, idealY + v);
+        return double.IsFinite(seenX + seenY) ? (seenX - x, seenY - y) : (0, 0);
+    }
+
+    // Rows of the sensor move as the camera does in the ideal picture only.
+    private TileShift InIdeal(TileShift shift)
+    {
+        if (lens is null)
+            return shift;
+        (double x, double y, double u, double v) = lens.ToIdeal(shift.X, shift.Y, shift.U, shift.V);
+        return new TileShift(x, y, u, v);
     }
 }

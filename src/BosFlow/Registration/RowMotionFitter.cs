@@ -76,7 +76,7 @@ public sealed class RowMotionFitter : IMotionFitter
                 MotionResidual.TukeyFactors(squares, TuningConstant * scale, factors);
             }
 
-            if (!solver.Solve(vectors, factors, scale))
+            if (!solver.Solve(vectors, factors, scale, motion as RowMotion))
                 return MotionFitResult.Failed(vectors.Count, "The vectors lie too close together to determine a motion by rows.");
             motion = new RowMotion(model, solver.U, solver.V);
             if (Math.Abs(before - scale) < 1e-6 * scale)

@@ -41,23 +41,25 @@ internal sealed class RowShakeSamples
 
     /// <summary>Adds a frame; rows that it does not show are left out.</summary>
     /// <param name="time">Its time, frame periods.</param>
-    /// <param name="motion">Its motion against the reference frame.</param>
+    /// <param name="motion">Its motion against the reference frame, in the ideal picture.</param>
     public void Add(double time, RowMotion motion)
     {
-        double last = motion.Model.Shifts.Height - 1.0;
-        double width = motion.Model.Width;
+        RowModel model = motion.Model;
+        double last = model.Shifts.Height - 1.0;
+        double width = model.Width;
         double middle = (width - 1) / 2;
         for (int row = 0; row < RowCount; row++)
         {
-            double y = Place(row) * last;
-            (double shiftU, double shiftV) = motion.DisplacementAt(middle, y);
-            (double sideU, double sideV) = motion.DisplacementAt(middle + (width / 2), y);
-            double fraction = (y + shiftV) / last;
-            if (fraction is < 0 or > 1)
+            double sensorRow = Place(row) * last;
+            (double x, double y) = model.Lens?.ToIdeal(middle, sensorRow) ?? (middle, sensorRow);
+            (double shiftU, double shiftV) = motion.DisplacementAt(x, y);
+            (double stretch, double turn) = motion.TurnsAt(sensorRow);
+            double fraction = model.SensorRow(x + shiftU, y + shiftV) / last;
+            if (!double.IsFinite(fraction) || fraction is < 0 or > 1)
                 continue;
             // Scale and turn move the right edge by half a width of what they are; above and below the middle they move u and v alike.
             double below = (2 * y / width) - (last / width);
-            Add(time, fraction, row, shiftU + (below * (sideV - shiftV)), shiftV - (below * (sideU - shiftU)));
+            Add(time, fraction, row, shiftU + (below * turn), shiftV - (below * stretch));
         }
     }
 

@@ -102,14 +102,16 @@ internal sealed class TileRefiner
         Span<double> row = stackalloc double[Unknowns];
         normal.Clear();
         right.Clear();
+        Span<double> us = stackalloc double[size];
+        Span<double> vs = stackalloc double[size];
         int used = 0;
         for (int y = Math.Max(top, Margin); y < Math.Min(top + size, reference.Height - Margin); y++)
         {
+            MotionAlongRow.Fill(motion, left, y, us, vs);
             for (int x = Math.Max(left, Margin); x < Math.Min(left + size, reference.Width - Margin); x++)
             {
-                (double u, double v) = motion.DisplacementAt(x, y);
-                double fx = x + u;
-                double fy = y + v;
+                double fx = x + us[x - left];
+                double fy = y + vs[x - left];
                 if (!undisturbed[x, y] || fx < 0 || fy < 0 || fx > frame.Width - 1 || fy > frame.Height - 1)
                     continue;
                 (row[0], row[1]) = Gradient(x, y);

@@ -28,6 +28,7 @@ public static class ValidationPlan
         {
             yield return RollingShutterStudy.Run(12, 24, 2, isRequired: true, settings, cancellationToken);
             yield return RollingShutterStudy.Run(12, 24, 1, isRequired: false, settings, cancellationToken);
+            yield return LensRowsStudy.Run(settings, cancellationToken);
         }
 
         foreach (StudyResult result in Densities(quick, settings, cancellationToken))

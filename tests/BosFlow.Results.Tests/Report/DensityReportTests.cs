@@ -22,7 +22,7 @@ public sealed class DensityReportTests
         string page = Page(SampleDensity.Axisymmetric());
 
         Assert.Equal(
-            ["A clear signal", "What you should know", "Maps of the density gradient", "Density and temperature", "Maps of the displacement", "Over the run", "Frames that could not be measured", "Frames that were left out", "Settings", "Methods", "Provenance", "Cautions"],
+            ["A clear signal", "What you should know", "Maps of the density gradient", "Density and temperature", "Maps of the displacement", "Over the run", "Light", "Frames that could not be measured", "Frames that were left out", "Settings", "Methods", "Provenance", "Cautions"],
             System.Text.RegularExpressions.Regex.Matches(page, "<h2>([^<]*)</h2>").Select(m => WebUtility.HtmlDecode(m.Groups[1].Value)));
     }
 

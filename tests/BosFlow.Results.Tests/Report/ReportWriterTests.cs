@@ -24,12 +24,24 @@ public sealed partial class ReportWriterTests
     }
 
     [Fact]
+    public void ToHtml_Light_IsToldWithItsSize()
+    {
+        string page = ReportWriter.ToHtml(SampleRun.Summary(), SampleRun.Identity(), Pictures);
+
+        Assert.Contains("<h2>Light</h2>", page, StringComparison.Ordinal);
+        Assert.Contains("90.0 % to 94.0 %", page, StringComparison.Ordinal);
+        Assert.Contains("85.0 % in frame 0", page, StringComparison.Ordinal);
+        Assert.Contains("Level of each frame", page, StringComparison.Ordinal);
+        Assert.Contains("0.0 % in the mean", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ToHtml_Page_NeedsNothingFromElsewhere()
     {
         string page = ReportWriter.ToHtml(SampleRun.Summary(), SampleRun.Identity(), Pictures);
 
         Assert.All(Reference().Matches(page), match => Assert.StartsWith("data:image/png;base64,", match.Groups[1].Value, StringComparison.Ordinal));
-        Assert.Equal(3, Reference().Count(page));
+        Assert.Equal(4, Reference().Count(page));
         Assert.DoesNotContain("http", page, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("url(", page, StringComparison.OrdinalIgnoreCase);
     }
@@ -47,7 +59,7 @@ public sealed partial class ReportWriterTests
 
         System.Xml.Linq.XDocument parsed = System.Xml.Linq.XDocument.Parse(closed);
 
-        Assert.Equal(10, parsed.Descendants("h2").Count());
+        Assert.Equal(11, parsed.Descendants("h2").Count());
     }
 
     [Fact]

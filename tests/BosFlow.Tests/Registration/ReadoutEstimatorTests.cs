@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Footage;
 using BosFlow.Registration;
 using BosFlow.Speckle;
@@ -41,6 +42,18 @@ public sealed class ReadoutEstimatorTests
     }
 
     [Fact]
+    public void Estimate_ShakenRowsBehindALens_FindsTheReadoutWithinItsUncertainty()
+    {
+        SceneRecipe recipe = Recipe(Broad, 0.6, 5) with { Lens = LensParameters.Undistorted(Width, Height, 480) with { Radial1 = -0.1 } };
+
+        ReadoutEstimate found = Estimate(recipe, threads: 2);
+
+        double truth = 0.6 / FrameRateHz * (Height - 1) / Height;
+        Assert.InRange(found.Seconds - truth, -3 * found.SigmaSeconds, 3 * found.SigmaSeconds);
+        Assert.InRange(found.SigmaSeconds, 0, 0.05 / FrameRateHz);
+    }
+
+    [Fact]
     public void Estimate_CameraAtRest_SaysThatTheShakeIsTooSmall()
     {
         InputDataException refused = Assert.Throws<InputDataException>(() => Estimate(Recipe(null, 0.6, 9), threads: 2));
@@ -73,7 +86,7 @@ public sealed class ReadoutEstimatorTests
         var flow = new PixelPolygon([(192, 60), (320, 60), (320, 384), (192, 384)]);
         RegionMask region = RegionMask.Build(new RegionSettings { Flow = [flow] }, Width, Height);
         int[] frames = [.. Enumerable.Range(0, recipe.FrameCount)];
-        return ReadoutEstimator.Estimate(footage.Read(frames, CancellationToken.None), region, new RegistrationSettings(), 1 / FrameRateHz, 32, threads, CancellationToken.None);
+        return ReadoutEstimator.Estimate(footage.Read(frames, CancellationToken.None), region, new RegistrationSettings { Lens = recipe.Lens is { } lens ? new LensModel(lens) : null }, 1 / FrameRateHz, 32, threads, CancellationToken.None);
     }
 
     private static SceneRecipe Recipe(VibrationSettings? vibration, double readoutShare, ulong seed) => new()

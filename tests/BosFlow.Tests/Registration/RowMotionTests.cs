@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Footage;
 using BosFlow.Registration;
 
@@ -35,6 +36,32 @@ public sealed class RowMotionTests
         Assert.InRange(VectorCloud.Distance(truth, fit.Motion, Width, Height), 0, 1e-6);
         Assert.InRange(VectorCloud.Distance(truth, fit.Motion.Planar, Width, Height), 0, 1e-6);
         Assert.Equal(0, fit.ResidualRmsU, 1e-6);
+    }
+
+    [Fact]
+    public void Fit_OfASimilarityBehindALens_GivesItBack()
+    {
+        // A row of the sensor is a curve in the ideal picture, and turning moves the ends of it otherwise than its middle.
+        var lens = new LensModel(LensParameters.Undistorted(Width, Height, 600) with { Radial1 = -0.1 });
+        PlanarMotion truth = KnownMotions.Similarity(3.2, -1.7, 0.2, 1.001, Width, Height);
+        MotionFitResult fit = Fit(truth, Mask(_ => true), noise: 0, lens: lens);
+
+        Assert.Null(fit.Failure);
+        Assert.InRange(VectorCloud.Distance(truth, fit.Motion, Width, Height), 0, 1e-4);
+    }
+
+    [Fact]
+    public void SlopeAt_BehindALens_IsTheChangeFromRowToRowOfTheSensor()
+    {
+        var lens = new LensModel(LensParameters.Undistorted(Width, Height, 600) with { Radial1 = -0.1 });
+        PlanarMotion Shake(double row) => PlanarMotion.Shift(0.02 * row, -0.01 * row);
+        MotionFitResult fit = Fit(new MotionOfRows(Shake, lens), Mask(_ => true), noise: 0, lens: lens);
+        var motion = Assert.IsType<RowMotion>(fit.Motion);
+
+        (double u, double v) = motion.SlopeAt(100, 80);
+
+        Assert.Equal(0.02, u, 1e-4);
+        Assert.Equal(-0.01, v, 1e-4);
     }
 
     [Fact]
@@ -129,7 +156,7 @@ public sealed class RowMotionTests
     }
 
     private static MotionFitResult Fit(
-        IPictureMotion truth, PixelMask undisturbed, double noise, double wrongShare = 0, IPictureMotion? start = null, int from = 0, int to = 0)
+        IPictureMotion truth, PixelMask undisturbed, double noise, double wrongShare = 0, IPictureMotion? start = null, int from = 0, int to = 0, LensModel? lens = null)
     {
         var random = new Random(11);
         double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
@@ -149,9 +176,16 @@ public sealed class RowMotionTests
             }
         }
 
-        var fitter = new RowMotionFitter(RowModel.Of(undisturbed, Settings)!, 1);
+        var fitter = new RowMotionFitter(RowModel.Of(undisturbed, Settings with { Lens = lens })!, 1);
         return start is null
             ? fitter.FitTrusted(x.ToArray(), y.ToArray(), u.ToArray(), v.ToArray())
             : fitter.Fit(start, x.ToArray(), y.ToArray(), u.ToArray(), v.ToArray());
+    }
+
+    private sealed class MotionOfRows(Func<double, PlanarMotion> at, LensModel lens) : IPictureMotion
+    {
+        public PlanarMotion Planar => at(Height / 2.0);
+
+        public (double U, double V) DisplacementAt(double x, double y) => at(lens.ToPicture(x, y).Y).DisplacementAt(x, y);
     }
 }

@@ -76,6 +76,40 @@ public sealed class LightTests(ITestOutputHelper output)
         });
     }
 
+    [Fact]
+    public void Run_LightThatVaries_IsToldWithItsSize()
+    {
+        var light = new LightSettings { VignettingPercent = 40, HuntingPercent = 30, HuntingFrames = 3, Glare = new GlareSettings(280, 100, 30, 3) };
+        LightVariation even = VariationOf(Even);
+        LightVariation varied = VariationOf(Even with { Light = light });
+
+        Assert.InRange(even.HighestGain - even.LowestGain, 0, 0.01);
+        Assert.InRange(even.CornerLevel, 0.95, 1.05);
+        Assert.InRange(even.LowestPart, 0.95, 1);
+        Assert.Equal(0, even.GlareFraction);
+        Assert.InRange(varied.HighestGain - varied.LowestGain, 0.1, 0.6);
+        Assert.InRange(varied.RelativeDeviation, 0.02, 0.3);
+        // A corner part reaches from the very corner, which loses 40 %, inward.
+        Assert.InRange(varied.CornerLevel, 0.6, 0.8);
+        Assert.InRange(varied.GlareFraction, 0.01, 0.1);
+    }
+
+    [Fact]
+    public void Run_ShadowThatRunsOverTheBoard_DarkensAPart()
+    {
+        LightVariation varied = VariationOf(Even with { Light = new LightSettings { Shadow = new ShadowSettings(30, -60, 0, 900, 60) } });
+
+        Assert.InRange(varied.LowestPart, 0.65, 0.9);
+        Assert.True(varied.LowestPartFrame >= FlowOff);
+    }
+
+    private static LightVariation VariationOf(SceneRecipe recipe)
+    {
+        var scene = new SyntheticScene(recipe, CancellationToken.None);
+        RunSummary summary = SceneRun.Measure(scene, new SceneFootage(scene), MotionModel.Shift, new DisplacementSettings(), CancellationToken.None).Summary!;
+        return LightVariation.Of(summary.Frames, summary.Reference.Image)!;
+    }
+
     private static double Distance(NodeGrid grid, int node, GlareSettings glare) =>
         double.Hypot(grid.X(node % grid.Columns) - glare.X, grid.Y(node / grid.Columns) - glare.Y);
 

@@ -1,0 +1,63 @@
+namespace BosFlow.Footage;
+
+/// <summary>How the light of a frame differs from that of the reference, by mean grey levels over the same measurable pixels.</summary>
+/// <param name="Gain">Mean level of the frame over that of the reference, 1; NaN where nothing can be compared.</param>
+/// <param name="LowestShare">The same in the part of the picture that lost most, over <paramref name="Gain"/>, 1: below 1 where a shadow lies that the reference does not have.</param>
+/// <param name="HighestShare">The same in the part that gained most, 1.</param>
+public sealed record LightComparison(double Gain, double LowestShare, double HighestShare)
+{
+    /// <summary>Parts of the picture across.</summary>
+    public const int Across = 8;
+
+    /// <summary>Parts of the picture down.</summary>
+    public const int Down = 6;
+
+    private const double LeastMeasurableShare = 0.25;
+
+    /// <summary>Nothing is known.</summary>
+    public static LightComparison Unknown { get; } = new(double.NaN, double.NaN, double.NaN);
+
+    /// <summary>Compares a frame with the reference. The dots' own shake changes a part by what crosses its border: less than a hundredth for usual dots.</summary>
+    /// <param name="frame">The frame, in the grey levels of the reference.</param>
+    /// <param name="reference">The reference, of the same size.</param>
+    /// <param name="measurable">Pixels that count, of the same size.</param>
+    public static LightComparison Of(GrayImage frame, GrayImage reference, PixelMask measurable)
+    {
+        ArgumentNullException.ThrowIfNull(frame);
+        ArgumentNullException.ThrowIfNull(reference);
+        ArgumentNullException.ThrowIfNull(measurable);
+        double[] seen = new double[Across * Down];
+        double[] known = new double[Across * Down];
+        int[] counts = new int[Across * Down];
+        for (int y = 0; y < frame.Height; y++)
+        {
+            ReadOnlySpan<float> row = frame.Row(y);
+            ReadOnlySpan<float> other = reference.Row(y);
+            ReadOnlySpan<byte> counting = measurable.Values.Slice(y * frame.Width, frame.Width);
+            int down = y * Down / frame.Height * Across;
+            for (int across = 0; across < Across; across++)
+            {
+                int end = (across + 1) * frame.Width / Across;
+                double sumSeen = 0, sumKnown = 0;
+                int count = 0;
+                for (int x = across * frame.Width / Across; x < end; x++)
+                {
+                    if (counting[x] == 0 || !float.IsFinite(row[x] + other[x]))
+                        continue;
+                    sumSeen += row[x];
+                    sumKnown += other[x];
+                    count++;
+                }
+
+                seen[down + across] += sumSeen;
+                known[down + across] += sumKnown;
+                counts[down + across] += count;
+            }
+        }
+
+        double gain = seen.Sum() / known.Sum();
+        double least = LeastMeasurableShare * frame.Width * frame.Height / (Across * Down);
+        double[] shares = [.. Enumerable.Range(0, seen.Length).Where(part => counts[part] >= least && known[part] > 0).Select(part => seen[part] / known[part] / gain)];
+        return shares.Length == 0 || !double.IsFinite(gain) ? Unknown : new LightComparison(gain, shares.Min(), shares.Max());
+    }
+}

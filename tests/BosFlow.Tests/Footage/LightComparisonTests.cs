@@ -1,0 +1,64 @@
+using BosFlow.Footage;
+
+namespace BosFlow.Tests.Footage;
+
+public sealed class LightComparisonTests
+{
+    private const int Width = 80;
+    private const int Height = 60;
+
+    [Fact]
+    public void Of_FrameDimmedAsAWhole_HasItsGainAndEvenParts()
+    {
+        LightComparison light = LightComparison.Of(Picture((x, y) => 0.8f * Level(x, y)), Picture(Level), All(_ => true));
+
+        Assert.Equal(0.8, light.Gain, 1e-6);
+        Assert.Equal(1, light.LowestShare, 1e-6);
+        Assert.Equal(1, light.HighestShare, 1e-6);
+    }
+
+    [Fact]
+    public void Of_ShadowOverAPart_IsTheLowestPart()
+    {
+        // The second part of the first row of parts; the reference has one level, so that the whole loses 0.6 of a 48th.
+        LightComparison light = LightComparison.Of(Picture((x, y) => x is >= 10 and < 20 && y < 10 ? 40 : 100), Picture((_, _) => 100), All(_ => true));
+
+        double gain = 1 - (0.6 / 48);
+        Assert.Equal(gain, light.Gain, 1e-6);
+        Assert.Equal(0.4 / gain, light.LowestShare, 1e-6);
+        Assert.Equal(1 / gain, light.HighestShare, 1e-6);
+    }
+
+    [Fact]
+    public void Of_PixelsThatAreMaskedOrNotKnown_TakeNoPart()
+    {
+        GrayImage frame = Picture((x, y) => x < 10 ? 5 : y == 30 ? float.NaN : 50);
+
+        LightComparison light = LightComparison.Of(frame, Picture((_, _) => 100), All(x => x >= 10));
+
+        Assert.Equal(0.5, light.Gain, 1e-6);
+        Assert.Equal(1, light.LowestShare, 1e-6);
+    }
+
+    [Fact]
+    public void Of_NothingMeasurable_IsUnknown() =>
+        Assert.Equal(LightComparison.Unknown, LightComparison.Of(Picture(Level), Picture(Level), All(_ => false)));
+
+    private static float Level(int x, int y) => 50 + (x % 7) + (3 * (y % 5));
+
+    private static GrayImage Picture(Func<int, int, float> level)
+    {
+        float[] levels = new float[Width * Height];
+        for (int i = 0; i < levels.Length; i++)
+            levels[i] = level(i % Width, i / Width);
+        return new GrayImage(Width, Height, levels, 255);
+    }
+
+    private static PixelMask All(Func<int, bool> counts)
+    {
+        byte[] values = new byte[Width * Height];
+        for (int i = 0; i < values.Length; i++)
+            values[i] = counts(i % Width) ? (byte)1 : (byte)0;
+        return new PixelMask(Width, Height, values);
+    }
+}
