@@ -17,6 +17,7 @@ internal sealed class BlockPass : IRefinementPass
     private readonly BlockSums sums;
     private readonly PartialTile partial;
     private readonly PartialWindow partialWindow;
+    private readonly BlockScatter scatter;
     private readonly int width;
     private readonly int height;
     private readonly ConcurrentBag<BlockWorkspace> idle = [];
@@ -31,6 +32,7 @@ internal sealed class BlockPass : IRefinementPass
         sums = new BlockSums(layout);
         partial = new PartialTile(texture, layout, sums);
         partialWindow = new PartialWindow(windows, reference, sums);
+        scatter = new BlockScatter(windows, reference, sums);
     }
 
     public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken)
@@ -39,6 +41,8 @@ internal sealed class BlockPass : IRefinementPass
         int nodeRows = windows.Layout.Grid.Rows;
         threads.Run(Parts(nodeRows), part => SolveRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, nodeRows), predictor, state), cancellationToken);
     }
+
+    public void RateScatter(NodeState state, FrameThreads threads, CancellationToken cancellationToken) => scatter.Rate(state, threads, cancellationToken);
 
     private static int Parts(int rows) => (rows + RowsPerPart - 1) / RowsPerPart;
 
@@ -136,6 +140,7 @@ internal sealed class BlockPass : IRefinementPass
                 if (anyPartial && partialWindow.IsPartial(row, column))
                     failure = partialWindow.Match(row, column, work.WindowSums, out match);
                 RefinementResult.Store(state, node, predictor, failure, match);
+                scatter.Keep(node, match);
             }
         }
 

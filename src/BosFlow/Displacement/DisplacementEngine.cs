@@ -19,6 +19,7 @@ public sealed class DisplacementEngine
     private readonly CoarseReference coarse;
     private readonly ReferenceWindows windows;
     private readonly BlockReference? blocks;
+    private readonly StatedSigma sigma;
     private readonly DisplacementSettings settings;
     private readonly ConcurrentBag<FrameMeasurement> idle = [];
 
@@ -41,12 +42,19 @@ public sealed class DisplacementEngine
         texture = new ReferenceTexture(reference, measurable);
         coarse = new CoarseReference(texture, settings.CoarseWindowPixels);
         windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
+        sigma = new StatedSigma(settings, windows, ApparentDot.Diameter(reference, measurable));
         if (settings.SubPixel == SubPixelMethod.LeastSquares && BlockLayout.Of(layout, settings.Weighting) is { } blockLayout)
             blocks = new BlockReference(texture, windows, blockLayout);
     }
 
     /// <summary>Centres of the final windows, px of the reference.</summary>
     public NodeGrid Grid => windows.Layout.Grid;
+
+    /// <summary>e^-2 diameter of the dots in the reference, px, the pixel's own width included; NaN where it shows none.</summary>
+    public double DotPixels => sigma.DotPixels;
+
+    /// <summary>Amplitude of the wave of the fraction of a pixel that interpolation leaves in a displacement, px, as dots of that diameter have it.</summary>
+    public double BiasAmplitudePixels => sigma.BiasAmplitude;
 
     /// <summary>Centres of the final windows that a picture of a given size has, px.</summary>
     /// <param name="width">Width of the picture, px.</param>
@@ -83,7 +91,7 @@ public sealed class DisplacementEngine
         if (frame.Width != texture.Width || frame.Height != texture.Height)
             throw new ArgumentException($"The frame is {frame.Width} x {frame.Height} px, the reference {texture.Width} x {texture.Height}.", nameof(frame));
         if (!idle.TryTake(out FrameMeasurement? measurement))
-            measurement = new FrameMeasurement(texture, coarse, windows, blocks, settings);
+            measurement = new FrameMeasurement(texture, coarse, windows, blocks, sigma, settings);
         VectorField field = measurement.Measure(frame, predictor, threads == 1 ? FrameThreads.One : new FrameThreads(threads), cancellationToken);
         idle.Add(measurement);
         return field;

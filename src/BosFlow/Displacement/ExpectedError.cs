@@ -15,7 +15,7 @@ public sealed record ExpectedError
     /// <summary>Systematic error that interpolation makes, px: root mean square over all fractions of a pixel.</summary>
     public required double InterpolationBias { get; init; }
 
-    /// <summary>Sigma that the engine will state, px: it sees the residuals, and counts the bias of dots of 3 px whatever the dots.</summary>
+    /// <summary>Sigma that the engine will state, px: it sees the residuals, and counts the bias of dots of this diameter.</summary>
     public required double Stated { get; init; }
 
     /// <summary>What interpolation makes, in quadrature, px: common to all frames of a flow at rest.</summary>

@@ -3,18 +3,17 @@ namespace BosFlow.Displacement;
 /// <summary>Makes the immutable result out of a frame's working state.</summary>
 internal static class FieldOutput
 {
-    public static VectorField Build(NodeState state, DisplacementSettings settings)
+    public static VectorField Build(NodeState state, StatedSigma sigma)
     {
         int count = state.Grid.Count;
-        float bias = (float)InterpolationBias.Pixels(settings.Interpolation);
         float[] u = new float[count], v = new float[count], sigmaU = new float[count], sigmaV = new float[count];
         for (int node = 0; node < count; node++)
         {
             bool replaced = state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
             u[node] = state.MotionU[node] + state.U[node];
             v[node] = state.MotionV[node] + state.V[node];
-            sigmaU[node] = replaced ? float.NaN : Combine(state.SigmaU[node], bias);
-            sigmaV[node] = replaced ? float.NaN : Combine(state.SigmaV[node], bias);
+            sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node]);
+            sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node]);
         }
 
         return new VectorField
@@ -29,6 +28,4 @@ internal static class FieldOutput
             PeakRatio = [.. state.PeakRatio],
         };
     }
-
-    private static float Combine(float random, float bias) => MathF.Sqrt((random * random) + (bias * bias));
 }

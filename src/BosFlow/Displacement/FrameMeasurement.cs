@@ -13,14 +13,16 @@ internal sealed class FrameMeasurement
     private readonly PredictorField predictorField;
     private readonly NodeState state;
     private readonly OutlierTest outliers;
+    private readonly StatedSigma sigma;
     private readonly float[] steerU;
     private readonly float[] steerV;
     private readonly float[] scratchU;
     private readonly float[] scratchV;
 
-    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, DisplacementSettings settings)
+    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, StatedSigma sigma, DisplacementSettings settings)
     {
         this.settings = settings;
+        this.sigma = sigma;
         NodeGrid grid = windows.Layout.Grid;
         prepared = new PreparedFrame(settings.Interpolation);
         coarse = new CoarsePass(texture, coarseReference);
@@ -53,9 +55,10 @@ internal sealed class FrameMeasurement
                 Steer(threads, cancellationToken);
         }
 
+        refinement.RateScatter(state, threads, cancellationToken);
         outliers.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers, threads, cancellationToken);
         prepared.Release();
-        return FieldOutput.Build(state, settings);
+        return FieldOutput.Build(state, sigma);
     }
 
     private static void SetMotion(NodeState nodes, IPictureMotion motion)

@@ -1,4 +1,3 @@
-using BosFlow.Numerics.Interpolation;
 using BosFlow.Numerics.LinearAlgebra;
 
 namespace BosFlow.Displacement;
@@ -7,10 +6,8 @@ namespace BosFlow.Displacement;
 /// <remarks>
 /// With the frame deformed by the predictor d, its grey levels are G(x) = a A(x + d - d*) + b, A the reference, d* the true
 /// displacement. To first order G = p . grad A + a A + b with p = a (d - d*), so d* - d = -p / a.
-/// One-sigma from the residual: cov(p) = s^2 N^-1, s^2 = SSE / (n - 4), N the normal matrix; for weighted windows times
-/// sum w^2 / sum w. N is built from noisy gradients and so too large: half of s^2 is taken as the reference's noise and
-/// its part n k s^2 / 2 in sum gx^2 is taken off (k = noise gain of the derivative). What is left over, the noise of
-/// the predictor inside the window, was measured to widen the scatter by 5 % (docs/validation).
+/// One-sigma of this step alone from the residual: cov(p) = s^2 N^-1, s^2 = SSE / (n - 4), N the normal matrix; for weighted windows times
+/// sum w^2 / sum w. What several passes make of it is <see cref="StatedSigma"/>.
 /// Source of the normal equations: Lucas and Kanade 1981, Proc. IJCAI, 674 (method; formulas derived here).
 /// </remarks>
 internal static class LeastSquaresMatch
@@ -20,11 +17,6 @@ internal static class LeastSquaresMatch
 
     // The gain of a window that matches nothing is near zero: below this share of the expected one there is no solution.
     internal const double LeastGain = 0.05;
-
-    internal const double PredictorScatter = 1.05;
-
-    // The noise part of the gradients is never taken to be more than this share of them: beyond, the estimate is a guess.
-    internal const double LargestNoiseShare = 0.5;
 
     public static bool TrySolve(
         ReadOnlySpan<double> inverse, ReadOnlySpan<double> sums, double weight, double squaredWeightRatio, out MatchedWindow match)
@@ -70,12 +62,8 @@ internal static class LeastSquaresMatch
         double residual = Math.Max(0, unexplained);
         double variance = residual / Math.Max(1, weight - 4) * squaredWeightRatio;
         double correlation = Math.Sqrt(Math.Max(0, 1 - (residual / variation)));
-        double noise = 0.5 * variance * weight * SplineGradient.NoiseGain;
         match = new MatchedWindow(
-            -p[0] / gain, -p[1] / gain, Sigma(variance, inverse[0], noise) / gain, Sigma(variance, inverse[2], noise) / gain, correlation);
+            -p[0] / gain, -p[1] / gain, Math.Sqrt(variance * inverse[0]) / gain, Math.Sqrt(variance * inverse[2]) / gain, correlation, gain, p[3]);
         return true;
     }
-
-    private static double Sigma(double variance, double inverse, double noise) =>
-        PredictorScatter * Math.Sqrt(variance * inverse / (1 - Math.Min(LargestNoiseShare, noise * inverse)));
 }

@@ -14,6 +14,10 @@ internal sealed class MatchedRow(int columns)
 
     public float[] Correlation { get; } = new float[columns];
 
+    public float[] Gain { get; } = new float[columns];
+
+    public float[] Offset { get; } = new float[columns];
+
     public void Set(int column, MatchedWindow match)
     {
         Du[column] = (float)match.Du;
@@ -21,7 +25,9 @@ internal sealed class MatchedRow(int columns)
         SigmaU[column] = (float)match.SigmaU;
         SigmaV[column] = (float)match.SigmaV;
         Correlation[column] = (float)match.Correlation;
+        Gain[column] = (float)match.Gain;
+        Offset[column] = (float)match.Offset;
     }
 
-    public MatchedWindow At(int column) => new(Du[column], Dv[column], SigmaU[column], SigmaV[column], Correlation[column]);
+    public MatchedWindow At(int column) => new(Du[column], Dv[column], SigmaU[column], SigmaV[column], Correlation[column], Gain[column], Offset[column]);
 }

@@ -12,6 +12,8 @@ internal sealed class NodeState
         V = new float[grid.Count];
         SigmaU = new float[grid.Count];
         SigmaV = new float[grid.Count];
+        ScatterU = new float[grid.Count];
+        ScatterV = new float[grid.Count];
         Correlation = new float[grid.Count];
         PeakRatio = new float[grid.Count];
         Flags = new VectorFlags[grid.Count];
@@ -29,9 +31,15 @@ internal sealed class NodeState
 
     public float[] V { get; }
 
+    /// <summary>Standard uncertainty of the last step alone (<see cref="MatchedWindow"/>), px.</summary>
     public float[] SigmaU { get; }
 
     public float[] SigmaV { get; }
+
+    /// <summary>Variance of u as the residuals scatter from block to block over that of residuals which are independent from pixel to pixel; 1 where it is not known.</summary>
+    public float[] ScatterU { get; }
+
+    public float[] ScatterV { get; }
 
     public float[] Correlation { get; }
 

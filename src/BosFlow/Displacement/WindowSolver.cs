@@ -1,5 +1,4 @@
 using System.Numerics;
-using BosFlow.Numerics.Interpolation;
 
 namespace BosFlow.Displacement;
 
@@ -58,7 +57,7 @@ internal sealed class WindowSolver
             e[term] = sums[(term * stride) + column];
         return LeastSquaresMatch.TrySolveDifference(inverse, e, known[10][node], known[11][node], known[12][node], out MatchedWindow match)
             ? match
-            : new MatchedWindow(double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
+            : new MatchedWindow(double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
     }
 
     private void SolveSideBySide(int node, int column, ReadOnlySpan<float> sums, int stride, MatchedRow matches)
@@ -75,21 +74,16 @@ internal sealed class WindowSolver
         Vector<float> variation = s4 + (2 * s2) + At(10, node) - (level * level / weight);
         Vector<float> residual = Vector.Max(Vector<float>.Zero, s4 - ((p0 * s0) + (p1 * s1) + (p2 * s2) + (p3 * s3)));
         Vector<float> variance = residual / Vector.Max(one, weight - new Vector<float>(4));
-        Vector<float> noise = variance * weight * (0.5f * (float)SplineGradient.NoiseGain);
         Vector<int> solved = Vector.GreaterThan(variation, Vector<float>.Zero) & Vector.GreaterThan(gain, new Vector<float>((float)LeastSquaresMatch.LeastGain));
         Vector<float> inverseGain = one / gain;
         Vector.ConditionalSelect(solved, -p0 * inverseGain, new Vector<float>(float.NaN)).CopyTo(matches.Du, column);
         (-p1 * inverseGain).CopyTo(matches.Dv, column);
         Vector.SquareRoot(Vector.Max(Vector<float>.Zero, one - (residual / variation))).CopyTo(matches.Correlation, column);
-        (Sigma(variance, i00, noise) * inverseGain).CopyTo(matches.SigmaU, column);
-        (Sigma(variance, i11, noise) * inverseGain).CopyTo(matches.SigmaV, column);
+        (Vector.SquareRoot(variance * i00) * inverseGain).CopyTo(matches.SigmaU, column);
+        (Vector.SquareRoot(variance * i11) * inverseGain).CopyTo(matches.SigmaV, column);
+        gain.CopyTo(matches.Gain, column);
+        p3.CopyTo(matches.Offset, column);
     }
 
     private Vector<float> At(int k, int node) => new(known[k], node);
-
-    private static Vector<float> Sigma(Vector<float> variance, Vector<float> inverse, Vector<float> noise)
-    {
-        Vector<float> share = Vector.Min(new Vector<float>((float)LeastSquaresMatch.LargestNoiseShare), noise * inverse);
-        return (float)LeastSquaresMatch.PredictorScatter * Vector.SquareRoot(variance * inverse / (Vector<float>.One - share));
-    }
 }

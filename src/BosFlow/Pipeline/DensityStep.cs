@@ -21,7 +21,7 @@ public static class DensityStep
     }
 
     /// <summary>Converts the mean displacement; null where the case asks for no density or has no rig.</summary>
-    internal static DensityResult? Convert(RunRequest request, GatheredRun gathered, BackgroundMotionErrors background, CancellationToken cancellationToken)
+    internal static DensityResult? Convert(RunRequest request, GatheredRun gathered, double biasAmplitude, BackgroundMotionErrors background, CancellationToken cancellationToken)
     {
         ExperimentCase experiment = request.Case;
         if (experiment.Rig is null || !DensityConverter.IsWanted(experiment.Flow))
@@ -35,7 +35,7 @@ public static class DensityStep
             Width = request.Footage.Info.Width,
             Height = request.Footage.Info.Height,
             ErrorCorrelation = WindowOverlap.Correlation(experiment.Displacement.WindowPixels, gathered.Statistics.Grid.Spacing, experiment.Displacement.Weighting),
-            Bias = Bias(experiment.Displacement.Interpolation, gathered.Records, request.Footage.Info),
+            Bias = Bias(biasAmplitude, gathered.Records, request.Footage.Info),
             Background = background,
             MissingPerFourthDifference = WindowResponse.MissingPerFourthDifference(experiment.Displacement, gathered.Statistics.Grid.Spacing),
             Threads = request.Options.Threads,
@@ -44,7 +44,7 @@ public static class DensityStep
     }
 
     /// <summary>The bias of interpolation as far as the shake of the frames leaves it in the mean; the shift of the picture's middle stands for all of it.</summary>
-    private static SubPixelBias Bias(InterpolationOrder interpolation, IReadOnlyList<FrameRecord> records, FootageInfo info)
+    private static SubPixelBias Bias(double amplitude, IReadOnlyList<FrameRecord> records, FootageInfo info)
     {
         (Complex u, Complex v) = (Complex.Zero, Complex.Zero);
         int count = 0;
@@ -56,6 +56,6 @@ public static class DensityStep
             count++;
         }
 
-        return new SubPixelBias(InterpolationBias.Pixels(interpolation), u / count, v / count);
+        return new SubPixelBias(amplitude, u / count, v / count);
     }
 }

@@ -9,6 +9,10 @@ internal sealed class EngineStage(DisplacementEngine engine) : IDisplacementStag
 {
     public NodeGrid Grid => engine.Grid;
 
+    public double DotPixels => engine.DotPixels;
+
+    public double BiasAmplitudePixels => engine.BiasAmplitudePixels;
+
     public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken) =>
         engine.Measure(frame, predictor, cancellationToken);
 }

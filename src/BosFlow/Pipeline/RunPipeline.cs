@@ -71,13 +71,17 @@ public static class RunPipeline
         if (!request.Part.Gathers)
             return OfShard(request, total - pending.Length, progress: null);
 
-        var common = CommonError.Of(Math.Min(reference.FrameCount, findings.Where(finding => finding.IsRemoved).Select(finding => finding.FrameCount).DefaultIfEmpty(int.MaxValue).Min()), InterpolationBias.Pixels(request.Case.Displacement.Interpolation));
+        var common = CommonError.Of(Math.Min(reference.FrameCount, findings.Where(finding => finding.IsRemoved).Select(finding => finding.FrameCount).DefaultIfEmpty(int.MaxValue).Min()), engine.BiasAmplitudePixels / Math.Sqrt(2));
         GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, common, cancellationToken);
         IReadOnlyList<FailedFrame> failed = FrameGatherer.Failed(gathered.Records);
         progress?.Report(new RunProgress(RunStep.Summary, total, total, failed.Count));
         // What measuring left behind goes before the pictures of the summary take memory of their own.
         GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
-        IReadOnlyList<string> warnings = RunWarnings.Collect(request, reference, estimator.Unusable, remover.UndisturbedCount, remover.Remarks, gathered.Records);
+        IReadOnlyList<string> warnings =
+        [
+            .. RunWarnings.Collect(request, reference, estimator.Unusable, remover.UndisturbedCount, remover.Remarks, gathered.Records),
+            .. LockingWarning.Of(engine.DotPixels, gathered.Statistics),
+        ];
         Reference shownReference = lens is null ? reference : reference with { Image = IdealPicture.Of(reference.Image, lens) };
         request.Store.WriteSummary(new RunSummary
         {
@@ -87,7 +91,7 @@ public static class RunPipeline
             Statistics = gathered.Statistics,
             Scale = scale,
             DerivedFields = scale is null ? [] : DerivedFields.From(gathered.Statistics, scale),
-            Density = DensityStep.Convert(lens is null ? request : request with { Case = request.Case with { Flow = IdealPicture.Of(request.Case.Flow, lens) } }, gathered, remover.ErrorsOfMean(gathered.Records, common), cancellationToken),
+            Density = DensityStep.Convert(lens is null ? request : request with { Case = request.Case with { Flow = IdealPicture.Of(request.Case.Flow, lens) } }, gathered, engine.BiasAmplitudePixels, remover.ErrorsOfMean(gathered.Records, common), cancellationToken),
             Frames = gathered.Records,
             Warnings = warnings,
         }, cancellationToken);

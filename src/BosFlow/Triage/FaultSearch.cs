@@ -72,7 +72,7 @@ internal static class FaultSearch
     private static void Dots(List<TriageFinding> found, TriageMeasures m)
     {
         if (m.SharpDotPixels < SmallDot)
-            Add(found, TriageFault.SmallDots, Square(GoodDot / m.SharpDotPixels), false, $"A dot is {m.SharpDotPixels:0.0} px wide; below {SmallDot} px the error depends on where in a pixel it lies.", "Print dots that come out 2.5 to 3 px wide (bosflow plan tells their size), or go closer.");
+            Add(found, TriageFault.SmallDots, Square(GoodDot / m.SharpDotPixels), false, $"A dot is {m.SharpDotPixels:0.0} px wide; below {SmallDot} px displacements are drawn towards whole pixels (peak locking).", "Print dots that come out 2.5 to 3 px wide (bosflow plan tells their size), or go closer.");
         if (m.SharpDotPixels > LargeDot)
             Add(found, TriageFault.Blur, Square(m.SharpDotPixels / GoodDot), false, $"A dot is {m.SharpDotPixels:0.0} px wide in the sharpest frames: out of focus, or printed too large.", "Focus on the board and fix the focus there; if it is sharp, print smaller dots (bosflow plan tells their size).");
         if (m.DotsPerWindow < FewDots)

@@ -1,3 +1,4 @@
+using BosFlow.Displacement;
 using BosFlow.Footage;
 
 namespace BosFlow.Triage;
@@ -11,40 +12,34 @@ namespace BosFlow.Triage;
 internal sealed class TileAnalysis(GrayImage image, int left, int top)
 {
     /// <summary>Side of a tile, px.</summary>
-    public const int Size = 64;
-    private const int LongestLag = 24;
-
-    // The distance of half covariance is 2 s sqrt(ln 2), the diameter 4 s.
-    private const double DiameterOverHalf = 2.402;
+    public const int Size = TileCovariance.Size;
 
     // A pattern shares a tenth of its variance with the neighbour and varies by a hundredth of white; judgement, from tiles of noise alone and of dots of 1 px.
     private const double LeastShared = 0.1;
     private const double LeastTexture = 0.01;
 
-    private readonly float[] levels = new float[Size * Size];
+    private readonly TileCovariance tile = new(image, left, top);
 
     public TileReading Read(double black, double white)
     {
         double x = left + ((Size - 1) / 2.0), y = top + ((Size - 1) / 2.0);
-        if (!Load(out double mean))
+        if (!tile.IsComplete)
             return None(x, y, double.NaN);
-        float[] sorted = [.. levels];
+        float[] sorted = [.. tile.Levels];
         Array.Sort(sorted);
         double range = white - black;
         // Wide enough to reach the tops of dots that cover a hundredth of the tile.
         double contrast = (sorted[^(sorted.Length / 200)] - sorted[sorted.Length / 200]) / range;
-        for (int i = 0; i < levels.Length; i++)
-            levels[i] -= (float)mean;
-        double all = Covariance(0, 0);
-        double sharedX = Covariance(1, 0), sharedY = Covariance(0, 1);
+        double all = tile.Covariance(0, 0);
+        double sharedX = tile.Covariance(1, 0), sharedY = tile.Covariance(0, 1);
         if (!HasPattern(all, sharedX + sharedY, range))
             return None(x, y, contrast);
         double varianceX = Variance(1, 0, all), varianceY = Variance(0, 1, all);
         (double longest, double shortest) = Axes(varianceX, varianceY, Variance(1, 1, all), Variance(1, -1, all));
-        double pattern = PatternVariance(sharedX, sharedY, all);
+        double pattern = tile.PatternVariance();
         double noise = Math.Sqrt(Math.Max(0, all - pattern));
-        double diameter = DiameterOverHalf * (HalfDistance(1, 0, pattern) + HalfDistance(0, 1, pattern)) / 2;
-        double dots = DotCount.Of(levels, Size, sorted, mean, noise) / (double)levels.Length;
+        double diameter = TileCovariance.DiameterOverHalf * (tile.HalfDistance(1, 0) + tile.HalfDistance(0, 1)) / 2;
+        double dots = DotCount.Of(tile.Levels, Size, sorted, 0, noise) / (double)sorted.Length;
         return new TileReading(x, y, diameter, longest, shortest, varianceX, varianceY, contrast, dots);
     }
 
@@ -53,18 +48,15 @@ internal sealed class TileAnalysis(GrayImage image, int left, int top)
     /// <param name="range">From black to white, digital numbers.</param>
     public double LongestDiameter(double range)
     {
-        if (!Load(out double mean))
+        if (!tile.IsComplete)
             return double.NaN;
-        for (int i = 0; i < levels.Length; i++)
-            levels[i] -= (float)mean;
-        double all = Covariance(0, 0);
-        double sharedX = Covariance(1, 0), sharedY = Covariance(0, 1);
+        double all = tile.Covariance(0, 0);
+        double sharedX = tile.Covariance(1, 0), sharedY = tile.Covariance(0, 1);
         if (!HasPattern(all, sharedX + sharedY, range))
             return double.NaN;
-        double pattern = PatternVariance(sharedX, sharedY, all);
-        double straight = Math.Max(HalfDistance(1, 0, pattern), HalfDistance(0, 1, pattern));
-        double oblique = Math.Sqrt(2) * Math.Max(HalfDistance(1, 1, pattern), HalfDistance(1, -1, pattern));
-        return DiameterOverHalf * Math.Max(straight, oblique);
+        double straight = Math.Max(tile.HalfDistance(1, 0), tile.HalfDistance(0, 1));
+        double oblique = Math.Sqrt(2) * Math.Max(tile.HalfDistance(1, 1), tile.HalfDistance(1, -1));
+        return TileCovariance.DiameterOverHalf * Math.Max(straight, oblique);
     }
 
     private static bool HasPattern(double all, double shared, double range) => shared > 2 * LeastShared * all && Math.Sqrt(all) >= LeastTexture * range;
@@ -72,71 +64,14 @@ internal sealed class TileAnalysis(GrayImage image, int left, int top)
     private static TileReading None(double x, double y, double contrast) =>
         new(x, y, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, contrast, double.NaN);
 
-    private bool Load(out double mean)
-    {
-        double sum = 0;
-        for (int row = 0; row < Size; row++)
-        {
-            ReadOnlySpan<float> line = image.Row(top + row).Slice(left, Size);
-            line.CopyTo(levels.AsSpan(row * Size));
-            for (int i = 0; i < line.Length; i++)
-                sum += line[i];
-        }
-
-        mean = sum / levels.Length;
-        return double.IsFinite(mean);
-    }
-
-    private double Covariance(int dx, int dy)
-    {
-        double sum = 0;
-        int lastX = Size - dx;
-        for (int y = Math.Max(0, -dy); y < Size - Math.Max(0, dy); y++)
-        {
-            ReadOnlySpan<float> here = levels.AsSpan(y * Size, lastX);
-            ReadOnlySpan<float> there = levels.AsSpan(((y + dy) * Size) + dx, lastX);
-            float line = 0;
-            for (int i = 0; i < here.Length; i++)
-                line += here[i] * there[i];
-            sum += line;
-        }
-
-        return sum / (lastX * (Size - Math.Abs(dy)));
-    }
-
     // Where the second covariance has vanished (dots below about 1.5 px) the first and the whole must do, noise and all.
     private double Variance(int dx, int dy, double all)
     {
-        double one = Covariance(dx, dy), two = Covariance(2 * dx, 2 * dy);
+        double one = tile.Covariance(dx, dy), two = tile.Covariance(2 * dx, 2 * dy);
         double squared = (dx * dx) + (dy * dy);
         if (two > 0.05 * all && one > two)
             return 3 * squared / (4 * Math.Log(one / two));
         return one > 0 && all > one ? squared / (4 * Math.Log(all / one)) : double.NaN;
-    }
-
-    private double PatternVariance(double sharedX, double sharedY, double all) =>
-        Math.Min(all, (Extrapolated(sharedX, Covariance(2, 0), all) + Extrapolated(sharedY, Covariance(0, 2), all)) / 2);
-
-    private static double Extrapolated(double one, double two, double all) => two > 0.05 * all && one > two ? Math.Min(all, one * Math.Cbrt(one / two)) : all;
-
-    private double HalfDistance(int dx, int dy, double pattern)
-    {
-        double before = pattern;
-        for (int lag = 1; lag <= LongestLag; lag++)
-        {
-            double here = Covariance(lag * dx, lag * dy);
-            if (here < pattern / 2)
-            {
-                double low = Math.Max(here, 1e-3 * pattern);
-                // ln C falls as the square of the distance.
-                double from = (lag - 1.0) * (lag - 1), to = (double)lag * lag;
-                return Math.Sqrt(from + ((to - from) * Math.Log(before / (pattern / 2)) / Math.Log(before / low)));
-            }
-
-            before = here;
-        }
-
-        return LongestLag;
     }
 
     private static (double Longest, double Shortest) Axes(double x, double y, double falling, double rising)

@@ -44,6 +44,10 @@ internal static class FakeStages
     {
         public NodeGrid Grid { get; } = GridOf(settings);
 
+        public double DotPixels => 3;
+
+        public double BiasAmplitudePixels => 0.004;
+
         public static NodeGrid GridOf(DisplacementSettings settings) => new(7.5, 7.5, settings.SpacingPixels, 11, 7);
 
         public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken)

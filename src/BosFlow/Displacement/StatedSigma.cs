@@ -1,0 +1,43 @@
+using BosFlow.Numerics.Interpolation;
+
+namespace BosFlow.Displacement;
+
+/// <summary>The standard uncertainty of a component of a vector.</summary>
+/// <remarks>
+/// sigma^2 = s1^2 c q(x) + b^2. s1: that of the last step for independent residuals (<see cref="LeastSquaresMatch"/>). c: how much more the residuals scatter from block to block (<see cref="BlockScatter"/>); it knows
+/// what s1 does not, noise that pixels share, the noise that interpolation takes out of pixels but not out of the pattern, and what it makes of small dots. q: the passes before (<see cref="IterationNoise"/>), x the share of the
+/// reference's noise in the squares of its gradients, (s^2 / 2) k n / sum gx^2 = s1^2 k n / 2, half of the residual's variance s^2 being taken as the reference's (k noise gain of the derivative, n pixels). With a mean of many
+/// frames as reference x is smaller and sigma stated too large, by less than x / 2. b: the bias of interpolation for the dots of the reference (<see cref="InterpolationBias"/>).
+/// </remarks>
+internal sealed class StatedSigma
+{
+    private readonly double[] weight;
+    private readonly IterationNoise iteration;
+    private readonly double squaredBias;
+
+    /// <summary>Prepares what depends on the reference and the settings.</summary>
+    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, double dotPixels)
+    {
+        weight = windows.Weight;
+        iteration = new IterationNoise(settings);
+        DotPixels = dotPixels;
+        BiasAmplitude = InterpolationBias.Amplitude(settings.Interpolation, ApparentDot.WithoutPixel(dotPixels));
+        squaredBias = BiasAmplitude * BiasAmplitude / 2;
+    }
+
+    /// <summary>e^-2 diameter of the dots' images, px; NaN where not known.</summary>
+    public double DotPixels { get; }
+
+    /// <summary>Amplitude of the bias of interpolation, px.</summary>
+    public double BiasAmplitude { get; }
+
+    /// <summary>Standard uncertainty, px.</summary>
+    /// <param name="node">The node.</param>
+    /// <param name="step">That of the last step, px.</param>
+    /// <param name="scatter">c.</param>
+    public float Of(int node, float step, float scatter)
+    {
+        double variance = (double)step * step;
+        return (float)Math.Sqrt((variance * scatter * iteration.Variance(0.5 * variance * weight[node] * SplineGradient.NoiseGain)) + squaredBias);
+    }
+}

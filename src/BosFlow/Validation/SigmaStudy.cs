@@ -1,0 +1,97 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Registration;
+using BosFlow.Speckle;
+using BosFlow.Synthesis;
+
+namespace BosFlow.Validation;
+
+/// <summary>Whether the stated sigma of a vector is that of its errors, for several sizes of dots and levels of noise.</summary>
+public static class SigmaStudy
+{
+    private const int Side = 448;
+    private const int Shifts = 8;
+    private const double LeastOneSigma = 0.65;
+    private const double MostOneSigma = 0.71;
+    private const double LeastTwoSigma = 0.93;
+    private const double MostTwoSigma = 0.97;
+
+    // Dots of the coverage that 0.07 dots/px of 3 px have, whatever their size.
+    private const double SquaredDiameterTimesDensity = 0.07 * 9;
+
+    private static readonly SinusoidField Wave = new(0.15, -0.1, 320, 30, 20);
+
+    /// <summary>Carries the study out for one setting of the engine.</summary>
+    /// <param name="quality">Name of the setting.</param>
+    /// <param name="settings">The setting.</param>
+    /// <param name="dotPixels">e^-2 diameters of the dots, px.</param>
+    /// <param name="noisePercent">Levels of noise, percent of full scale.</param>
+    /// <param name="isRequired">Whether figures are required of dots of a diameter.</param>
+    /// <param name="cancellationToken">Stops between two pictures.</param>
+    public static StudyResult Run(
+        string quality, DisplacementSettings settings, IReadOnlyList<double> dotPixels, IReadOnlyList<double> noisePercent, Func<double, bool> isRequired, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        ArgumentNullException.ThrowIfNull(dotPixels);
+        ArgumentNullException.ThrowIfNull(noisePercent);
+        ArgumentNullException.ThrowIfNull(isRequired);
+        string study = $"honesty of sigma, {quality}";
+        var figures = new List<Figure>();
+        var rows = new List<IReadOnlyList<double>>();
+        foreach (double dot in dotPixels)
+        {
+            foreach (double noise in noisePercent)
+            {
+                (ErrorStatistics errors, double stated) = Measure(dot, noise, settings, cancellationToken);
+                string name = FormattableString.Invariant($"dots of {dot} px, noise {noise} %: share of errors within");
+                bool required = isRequired(dot);
+                figures.Add(new Figure(study, $"{name} 1 sigma", errors.CoverageOneSigma, "1", required ? LeastOneSigma : null, required ? MostOneSigma : null));
+                figures.Add(new Figure(study, $"{name} 2 sigma", errors.CoverageTwoSigma, "1", required ? LeastTwoSigma : null, required ? MostTwoSigma : null));
+                rows.Add([dot, noise, errors.Rms, stated, errors.CoverageOneSigma, errors.CoverageTwoSigma]);
+            }
+        }
+
+        string description = FormattableString.Invariant(
+            $"{Shifts} pictures for each row, shifted by other fractions of a pixel along x and y and by a wave of 0.15 px and 320 px; Gaussian dots of one coverage, purely random, 8 bit, noise in both pictures; {settings.WindowPixels} px windows every {settings.SpacingPixels} px. An honest sigma has 0.683 and 0.954. Where nothing is required, 0.65 to 0.71 and 0.93 to 0.97 are wanted.");
+        string file = "sigma-" + quality;
+        return new StudyResult($"Honesty of sigma, {quality}", description, figures,
+            [new StudyTable(file, $"Errors and stated sigma, {quality}", ["dot (px)", "noise (%)", "RMS error (px)", "stated sigma, RMS (px)", "share within 1 sigma (1)", "share within 2 sigma (1)"], rows)]);
+    }
+
+    private static (ErrorStatistics Errors, double Stated) Measure(double dot, double noise, DisplacementSettings settings, CancellationToken cancellationToken)
+    {
+        var speckle = new SpeckleSettings { DotDiameterPixels = dot, DotsPerPixel = SquaredDiameterTimesDensity / (dot * dot), ContrastFrom = 110.0 / 255, ContrastTo = 170.0 / 255, MarginPixels = 12, Seed = 23 };
+        var sensor = new SensorSettings { Background = 20.0 / 255, NoisePercent = noise };
+        Dot[] still = [.. SpecklePattern.Draw(Side, Side, speckle)];
+        Dot[] moved = SceneRenderer.Displace(still, Wave, cancellationToken);
+        GrayImage Picture(Dot[] dots, PlanarMotion motion, int frame) => SceneRenderer.Render(dots, motion, Side, Side, speckle.DotSigmaPixels, sensor, 9, frame, cancellationToken);
+        var engine = new DisplacementEngine(Picture(still, PlanarMotion.Identity, 0), PixelMask.All(Side, Side), settings);
+        var fields = new (VectorField Field, double U, double V)[Shifts];
+        Parallel.For(0, Shifts, new ParallelOptions { CancellationToken = cancellationToken }, i =>
+        {
+            double u = 0.5 + ((double)i / Shifts), v = 0.3 + (5.0 * i / Shifts % 1);
+            fields[i] = (engine.Measure(Picture(moved, PlanarMotion.Shift(u, v), i + 1), PlanarMotion.Identity, cancellationToken), u, v);
+        });
+        var errors = new ErrorStatistics();
+        double squares = 0;
+        foreach ((VectorField field, double u, double v) in fields)
+            squares += Add(errors, field, u, v);
+        return (errors, Math.Sqrt(squares / errors.Count));
+    }
+
+    private static double Add(ErrorStatistics errors, VectorField field, double u, double v)
+    {
+        double squares = 0;
+        for (int node = 0; node < field.U.Length; node++)
+        {
+            if (field.Flags[node] != VectorFlags.None)
+                continue;
+            FlowSample wave = Wave.At(field.Grid.X(node % field.Grid.Columns), field.Grid.Y(node / field.Grid.Columns));
+            errors.Add(field.U[node], u + wave.U, field.SigmaU[node]);
+            errors.Add(field.V[node], v + wave.V, field.SigmaV[node]);
+            squares += ((double)field.SigmaU[node] * field.SigmaU[node]) + ((double)field.SigmaV[node] * field.SigmaV[node]);
+        }
+
+        return squares;
+    }
+}

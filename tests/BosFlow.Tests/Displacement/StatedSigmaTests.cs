@@ -1,0 +1,161 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Registration;
+using BosFlow.Speckle;
+using BosFlow.Synthesis;
+using BosFlow.Validation;
+
+namespace BosFlow.Tests.Displacement;
+
+/// <summary>The stated sigma and its parts against errors that are known.</summary>
+public sealed class StatedSigmaTests
+{
+    private const int Side = 320;
+
+    [Theory]
+    [InlineData(2.0, 0)]
+    [InlineData(3.0, 0)]
+    [InlineData(3.0, 5)]
+    [InlineData(5.0, 5)]
+    public void DotPixels_OfRenderedDots_IsTheirDiameterWithThePixelWhateverTheNoise(double diameter, double noisePercent)
+    {
+        Dot[] dots = Draw(diameter);
+
+        double found = new DisplacementEngine(Picture(dots, diameter, noisePercent, PlanarMotion.Identity, 0), PixelMask.All(Side, Side), new DisplacementSettings()).DotPixels;
+
+        Assert.Equal(Math.Sqrt((diameter * diameter) + (16.0 / 12)), found, 0.06 * diameter); // with the width of a pixel
+    }
+
+    [Theory]
+    [InlineData(16, 2)]
+    [InlineData(8, 1)]
+    [InlineData(8, 2)]
+    public void IterationNoise_OfWhiteErrors_IsTheirVarianceAfterThePasses(int spacing, int smoothings)
+    {
+        // The passes themselves on one axis and the other: white numbers at the pixels, measured by windows, in plain loops.
+        var settings = new DisplacementSettings { SpacingPixels = spacing, PredictorSmoothings = smoothings };
+        (double step, double result) = Passes(settings);
+
+        // A thousand independent windows know a variance to some 5 %.
+        Assert.Equal(1, result / step / IterationNoise.OfClearGradients(settings), 0.08);
+        Assert.True(IterationNoise.OfClearGradients(settings) > 1);
+        Assert.True(new IterationNoise(settings).Variance(0.3) > new IterationNoise(settings).Variance(0));
+    }
+
+    [Fact]
+    public void Measure_NoiseThatNeighboursShare_IsKnownToSigma()
+    {
+        // Noise averaged over 3 x 3 px tells more of its part that a pattern of dots can be mistaken for than its residual alone says: by the residual alone sigma would be far too small.
+        const double Dot = 4;
+        Dot[] dots = Draw(Dot);
+        GrayImage reference = Picture(dots, Dot, 0, PlanarMotion.Identity, 0);
+        var engine = new DisplacementEngine(Shared(reference, 1), PixelMask.All(Side, Side), new DisplacementSettings());
+        var errors = new ErrorStatistics();
+        for (int frame = 2; frame < 6; frame++)
+        {
+            VectorField field = engine.Measure(Shared(Picture(dots, Dot, 0, PlanarMotion.Shift(0.2 * frame, 0), 0), frame), PlanarMotion.Identity, CancellationToken.None);
+            for (int node = 0; node < field.U.Length; node++)
+                errors.Add(field.U[node], 0.2 * frame, field.SigmaU[node]);
+        }
+
+        Assert.InRange(errors.CoverageOneSigma, 0.62, 0.74);
+        Assert.InRange(errors.CoverageTwoSigma, 0.92, 0.98);
+    }
+
+    [Fact]
+    public void SigmaStudy_ThreePixelDots_MeetEveryRequirement()
+    {
+        var settings = new DisplacementSettings();
+        StudyResult standard = SigmaStudy.Run("standard", settings, [3], [2], _ => true, CancellationToken.None);
+        StudyResult finest = SigmaStudy.Run("finest", settings with { SpacingPixels = 8, PredictorSmoothings = 1 }, [3], [2], _ => true, CancellationToken.None);
+
+        Assert.All(standard.Figures.Concat(finest.Figures), figure => Assert.True(figure.Passes, FormattableString.Invariant($"{figure.Study}, {figure.Name}: {figure.Value}")));
+    }
+
+    private static Dot[] Draw(double diameter) =>
+        [.. SpecklePattern.Draw(Side, Side, new SpeckleSettings { DotDiameterPixels = diameter, DotsPerPixel = 0.63 / (diameter * diameter), ContrastFrom = 0.3, ContrastTo = 0.4, MarginPixels = 12, Seed = 5 })];
+
+    private static GrayImage Picture(Dot[] dots, double diameter, double noisePercent, PlanarMotion motion, int frame) =>
+        SceneRenderer.Render(dots, motion, Side, Side, diameter / 4, new SensorSettings { NoisePercent = noisePercent, Bits = 0 }, 7, frame, CancellationToken.None);
+
+    private static GrayImage Shared(GrayImage image, int seed)
+    {
+        var random = new SeededRandom((ulong)seed);
+        double[] white = [.. Enumerable.Range(0, (Side + 2) * (Side + 2)).Select(_ => 4 * random.NextNormal())];
+        float[] levels = image.Pixels.ToArray();
+        for (int i = 0; i < levels.Length; i++)
+        {
+            for (int k = 0; k < 9; k++)
+                levels[i] += (float)(white[(((i / Side) + (k / 3)) * (Side + 2)) + (i % Side) + (k % 3)] / 3);
+        }
+
+        return new GrayImage(Side, Side, levels, 255);
+    }
+
+    private static (double Step, double Result) Passes(DisplacementSettings settings)
+    {
+        const int Size = 768;
+        var random = new SeededRandom(3);
+        double[] white = [.. Enumerable.Range(0, Size * Size).Select(_ => random.NextNormal())];
+        WindowLayout layout = WindowLayout.Fill(Size, Size, settings.WindowPixels, settings.SpacingPixels);
+        NodeGrid grid = layout.Grid;
+        double[] step = WindowMeans(layout, (x, y) => white[(y * Size) + x]);
+        var predictor = new PredictorField(grid, Size, Size);
+        predictor.SetMotion(PlanarMotion.Identity);
+        float[] steer = new float[grid.Count], scratch = new float[grid.Count], zero = new float[grid.Count];
+        double[] result = [.. step];
+        for (int pass = 1; pass < settings.Passes; pass++)
+        {
+            for (int node = 0; node < steer.Length; node++)
+                steer[node] = (float)result[node];
+            PredictorUpdate.Smooth(grid, steer, scratch, settings.PredictorSmoothings);
+            predictor.Set(steer, zero);
+            double[] missing = WindowMeansOfRows(layout, Size, predictor);
+            for (int node = 0; node < steer.Length; node++)
+                result[node] = step[node] - missing[node] + steer[node];
+        }
+
+        int border = 2 * settings.WindowPixels / settings.SpacingPixels;
+        return (Variance(grid, step, border), Variance(grid, result, border));
+    }
+
+    private static double[] WindowMeansOfRows(WindowLayout layout, int size, PredictorField predictor)
+    {
+        float[] u = new float[size * size], v = new float[size];
+        for (int y = 0; y < size; y++)
+            predictor.Row(y, size, u.AsSpan(y * size, size), v);
+        return WindowMeans(layout, (x, y) => u[(y * size) + x]);
+    }
+
+    private static double[] WindowMeans(WindowLayout layout, Func<int, int, double> value)
+    {
+        double[] means = new double[layout.Grid.Count];
+        for (int node = 0; node < means.Length; node++)
+        {
+            int left = layout.Left(node % layout.Grid.Columns), top = layout.Top(node / layout.Grid.Columns);
+            for (int y = top; y < top + layout.Size; y++)
+            {
+                for (int x = left; x < left + layout.Size; x++)
+                    means[node] += value(x, y) / (layout.Size * layout.Size);
+            }
+        }
+
+        return means;
+    }
+
+    private static double Variance(NodeGrid grid, double[] values, int border)
+    {
+        double sum = 0;
+        int count = 0;
+        for (int row = border; row < grid.Rows - border; row++)
+        {
+            for (int column = border; column < grid.Columns - border; column++)
+            {
+                sum += values[(row * grid.Columns) + column] * values[(row * grid.Columns) + column];
+                count++;
+            }
+        }
+
+        return sum / count;
+    }
+}
