@@ -20,6 +20,12 @@ public static class ValidationPlan
         foreach (StudyResult result in Sigmas(quick, settings, cancellationToken))
             yield return result;
         yield return SinusoidStudy.Run(quick ? [64, 128] : [32, 40, 48, 56, 64, 80, 96, 128, 192, 256], settings, cancellationToken);
+        if (!quick)
+        {
+            yield return HardSceneStudy.Run("standard", settings, cancellationToken);
+            yield return HardSceneStudy.Run("finest", Finest(settings), cancellationToken);
+        }
+
         yield return HotJetStudy.Run(quick ? 3 : 12, settings, cancellationToken);
         yield return RegistrationStudy.Run(2, isRequired: true, settings, cancellationToken);
         yield return RegistrationStudy.Run(1, isRequired: false, settings, cancellationToken);
@@ -37,15 +43,16 @@ public static class ValidationPlan
             yield return result;
     }
 
+    private static DisplacementSettings Finest(DisplacementSettings settings) => settings with { SpacingPixels = settings.WindowPixels / 4, PredictorSmoothings = 1 };
+
     /// <summary>Stated against true errors: the settings of every quality.</summary>
     private static IEnumerable<StudyResult> Sigmas(bool quick, DisplacementSettings settings, CancellationToken cancellationToken)
     {
         double[] dots = quick ? [2, 4] : [2, 3, 4, 5];
         double[] noise = quick ? [1, 5] : [0.5, 1, 2, 5];
-        DisplacementSettings finest = settings with { SpacingPixels = settings.WindowPixels / 4, PredictorSmoothings = 1 };
         // What interpolation does to dots of 2 px is counted too high (see BlockScatter); cubic interpolation has a bias that outdoes little noise.
         yield return SigmaStudy.Run("standard", settings, dots, noise, dot => dot > 2, cancellationToken);
-        yield return SigmaStudy.Run("finest", finest, dots, noise, dot => dot > 2, cancellationToken);
+        yield return SigmaStudy.Run("finest", Finest(settings), dots, noise, dot => dot > 2, cancellationToken);
         if (!quick)
             yield return SigmaStudy.Run("fast", settings with { Passes = 2, Interpolation = InterpolationOrder.Cubic }, dots, noise, _ => false, cancellationToken);
     }

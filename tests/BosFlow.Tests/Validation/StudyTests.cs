@@ -28,6 +28,10 @@ public sealed class StudyTests
         AssertMet(SinusoidStudy.Run([64, 128], new DisplacementSettings(), CancellationToken.None));
 
     [Fact]
+    public void HardScenes_StandardQuality_MeetEveryRequirement() =>
+        AssertMet(HardSceneStudy.Run("standard", new DisplacementSettings(), CancellationToken.None));
+
+    [Fact]
     public void HotJet_WholePipeline_MeetsEveryRequirement() =>
         AssertMet(HotJetStudy.Run(2, new DisplacementSettings(), CancellationToken.None));
 
