@@ -14,6 +14,9 @@ public sealed record VideoEncoding
     /// <summary>Frames from one that stands for itself to the next, 1 to 1000.</summary>
     public int KeyFrameEvery { get; init; } = 15;
 
+    /// <summary>Whether frames may rest on a later one too (B frames), for which an encoder must wait; only where a rate is given.</summary>
+    public bool HasBidirectionalFrames { get; init; } = true;
+
     /// <summary>8 or 10 bits.</summary>
     public int Bits { get; init; } = 8;
 

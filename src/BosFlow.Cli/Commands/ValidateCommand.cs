@@ -38,21 +38,14 @@ public static class ValidateCommand
     }
 
     // Compression is the only study that needs a program beside this one.
-    private static IEnumerable<StudyResult> Studies(bool quick, CompressedScenes compression, Talk talk, CancellationToken cancellationToken)
+    private static SceneCompression? Compression(bool quick, CompressedScenes scenes, Talk talk, CancellationToken cancellationToken)
     {
-        var settings = new DisplacementSettings();
-        foreach (StudyResult result in ValidationPlan.Run(quick, settings, cancellationToken))
-            yield return result;
         if (quick)
-            yield break;
-        if (!CompressedScenes.ArePossible(cancellationToken))
-        {
-            talk.Warn("What compression does was not measured, since there is no ffmpeg with H.264 on this machine; install the package ffmpeg.");
-            yield break;
-        }
-
-        foreach (double noisePercent in (double[])[2, 1])
-            yield return RollingShutterStudy.RunCompressed(12, 24, noisePercent, CompressedScenes.Words, scene => compression.Film(scene, cancellationToken), settings, cancellationToken);
+            return null;
+        if (CompressedScenes.ArePossible(cancellationToken))
+            return new SceneCompression(CompressedScenes.Codec, CompressedScenes.MegabitsPerSecond, (scene, rate) => scenes.Film(scene, rate, cancellationToken));
+        talk.Warn("What compression does is not measured, since there is no ffmpeg with H.264 on this machine; install the package ffmpeg.");
+        return null;
     }
 
     private static int Run(bool quick, string? folder, Talk talk, CancellationToken cancellationToken)
@@ -60,8 +53,8 @@ public static class ValidateCommand
         if (folder is not null && File.Exists(folder))
             throw new InputDataException($"{folder} is a file; give a folder with --output.");
         var results = new List<StudyResult>();
-        using var compression = new CompressedScenes();
-        foreach (StudyResult result in Studies(quick, compression, talk, cancellationToken))
+        using var scenes = new CompressedScenes();
+        foreach (StudyResult result in ValidationPlan.Run(quick, new DisplacementSettings(), Compression(quick, scenes, talk, cancellationToken), cancellationToken))
         {
             results.Add(result);
             talk.Result(result.Title);

@@ -7,11 +7,11 @@ namespace BosFlow.Cli.Scenes;
 /// <summary>Scenes as videos that an action camera would have written, in a temporary folder that goes with this object.</summary>
 internal sealed class CompressedScenes : IDisposable
 {
-    /// <summary>Codec and rate in words.</summary>
-    public const string Words = "H.264 at 30 Mbit/s";
+    /// <summary>Name of the codec.</summary>
+    public const string Codec = "H.264";
 
-    // What action cameras write for 1280 x 720 at 60 frames a second: common practice, no source.
-    private static readonly VideoEncoding Encoding = new() { MegabitsPerSecond = 30 };
+    /// <summary>Rates that are tried, Mbit/s: 30 is what action cameras write for 1280 x 720 at 60 frames a second (common practice, no source).</summary>
+    public static readonly IReadOnlyList<double> MegabitsPerSecond = [30, 60];
 
     private DirectoryInfo? folder;
     private int count;
@@ -22,7 +22,7 @@ internal sealed class CompressedScenes : IDisposable
     {
         try
         {
-            Encoding.RequireTools(cancellationToken);
+            Encoding(MegabitsPerSecond[0]).RequireTools(cancellationToken);
             return true;
         }
         catch (InputDataException)
@@ -33,15 +33,19 @@ internal sealed class CompressedScenes : IDisposable
 
     /// <summary>Writes a scene's frames as a video and opens it.</summary>
     /// <param name="scene">The scene.</param>
+    /// <param name="megabitsPerSecond">Mean rate, Mbit/s.</param>
     /// <param name="cancellationToken">Stops between two frames.</param>
-    public IFootage Film(SyntheticScene scene, CancellationToken cancellationToken)
+    public IFootage Film(SyntheticScene scene, double megabitsPerSecond, CancellationToken cancellationToken)
     {
         folder ??= Directory.CreateTempSubdirectory("bosflow-validate-");
         string path = Path.Combine(folder.FullName, FormattableString.Invariant($"{count++}.mp4"));
         IEnumerable<GrayImage> frames = Enumerable.Range(0, scene.Recipe.FrameCount).Select(frame => scene.Render(frame, cancellationToken));
-        WrittenVideo video = VideoFileWriter.Write(path, frames, scene.Recipe.FrameRateHz, Encoding, cancellationToken);
+        WrittenVideo video = VideoFileWriter.Write(path, frames, scene.Recipe.FrameRateHz, Encoding(megabitsPerSecond), cancellationToken);
         return FootageOpener.Open(new FootageSettings { Video = video.Path }, folder.FullName, cancellationToken);
     }
+
+    // A camera's encoder works while it films: no frame waits for a later one, and a key frame comes twice a second (common practice, no source).
+    private static VideoEncoding Encoding(double megabitsPerSecond) => new() { MegabitsPerSecond = megabitsPerSecond, KeyFrameEvery = 30, HasBidirectionalFrames = false };
 
     /// <summary>Removes the videos.</summary>
     public void Dispose() => folder?.Delete(recursive: true);

@@ -31,7 +31,7 @@ internal static class EncoderArguments
         string bits = FormattableString.Invariant($"{rate * 1e6:0}");
         string key = FormattableString.Invariant($"{encoding.KeyFrameEvery}");
         // One second of buffer, as a camera that writes a card at a steady rate.
-        return ["-c:v", encoding.Encoder, "-preset", "fast", "-b:v", bits, "-maxrate", bits, "-bufsize", bits, "-g", key, "-keyint_min", key, .. Quiet(encoding)];
+        return ["-c:v", encoding.Encoder, "-preset", "fast", "-b:v", bits, "-maxrate", bits, "-bufsize", bits, "-g", key, "-keyint_min", key, .. encoding.HasBidirectionalFrames ? (string[])[] : ["-bf", "0"], .. Quiet(encoding)];
     }
 
     private static IEnumerable<string> Quiet(VideoEncoding encoding) => encoding.IsHevc ? ["-x265-params", "log-level=error:pools=1:frame-threads=1", "-tag:v", "hvc1"] : [];

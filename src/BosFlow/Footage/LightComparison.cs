@@ -17,11 +17,13 @@ public sealed record LightComparison(double Gain, double LowestShare, double Hig
     /// <summary>Nothing is known.</summary>
     public static LightComparison Unknown { get; } = new(double.NaN, double.NaN, double.NaN);
 
-    /// <summary>Compares a frame with the reference. The dots' own shake changes a part by what crosses its border: less than a hundredth for usual dots.</summary>
+    /// <summary>Compares a frame with the reference. Dots that cross the border of a part, since the frame turned or its rows moved by themselves, change the part by a hundredth or so.</summary>
     /// <param name="frame">The frame, in the grey levels of the reference.</param>
     /// <param name="reference">The reference, of the same size.</param>
     /// <param name="measurable">Pixels that count, of the same size.</param>
-    public static LightComparison Of(GrayImage frame, GrayImage reference, PixelMask measurable)
+    /// <param name="shiftX">By how much the frame shows the background farther right, px.</param>
+    /// <param name="shiftY">The same down, px.</param>
+    public static LightComparison Of(GrayImage frame, GrayImage reference, PixelMask measurable, int shiftX, int shiftY)
     {
         ArgumentNullException.ThrowIfNull(frame);
         ArgumentNullException.ThrowIfNull(reference);
@@ -29,22 +31,22 @@ public sealed record LightComparison(double Gain, double LowestShare, double Hig
         double[] seen = new double[Across * Down];
         double[] known = new double[Across * Down];
         int[] counts = new int[Across * Down];
-        for (int y = 0; y < frame.Height; y++)
+        for (int y = Math.Max(0, -shiftY); y < Math.Min(frame.Height, frame.Height - shiftY); y++)
         {
-            ReadOnlySpan<float> row = frame.Row(y);
+            ReadOnlySpan<float> row = frame.Row(y + shiftY);
             ReadOnlySpan<float> other = reference.Row(y);
             ReadOnlySpan<byte> counting = measurable.Values.Slice(y * frame.Width, frame.Width);
             int down = y * Down / frame.Height * Across;
             for (int across = 0; across < Across; across++)
             {
-                int end = (across + 1) * frame.Width / Across;
+                int end = Math.Min((across + 1) * frame.Width / Across, frame.Width - Math.Max(0, shiftX));
                 double sumSeen = 0, sumKnown = 0;
                 int count = 0;
-                for (int x = across * frame.Width / Across; x < end; x++)
+                for (int x = Math.Max(across * frame.Width / Across, -shiftX); x < end; x++)
                 {
-                    if (counting[x] == 0 || !float.IsFinite(row[x] + other[x]))
+                    if (counting[x] == 0 || !float.IsFinite(row[x + shiftX] + other[x]))
                         continue;
-                    sumSeen += row[x];
+                    sumSeen += row[x + shiftX];
                     sumKnown += other[x];
                     count++;
                 }

@@ -30,13 +30,14 @@ internal static class DriftMeasurement
             if ((result.Failure ?? result.Rejection) is { } failure)
                 throw new InputDataException($"The {source.Description} cannot be laid on the reference ({failure}); choose other frames in reference.use_later, or leave the key out.");
             stretches.Add(new DriftStretch(source.MeanTime, later.FrameCount, result.Field));
-            findings.Add(Finding(source, later.FrameCount, result.Field, request.Case.Reference.Drift));
+            findings.Add(Finding(source, later.FrameCount, result.Field, InterpolationBias.Pixels(request.Case.Displacement.Interpolation), request.Case.Reference.Drift));
         }
 
         return (request.Case.Reference.Drift == DriftHandling.Remove ? new BoardDrift(stretches, reference.FrameCount) : null, findings);
     }
 
-    private static BoardDriftFinding Finding(ReferenceSource source, int frames, VectorField field, DriftHandling handling)
+    // The bias of interpolation, which every sigma counts in full, is nearly gone from means of frames that a shake laid at many fractions of a pixel: noise is what is left.
+    private static BoardDriftFinding Finding(ReferenceSource source, int frames, VectorField field, double bias, DriftHandling handling)
     {
         double squares = 0, largest = 0, noise = 0;
         int count = 0;
@@ -47,7 +48,7 @@ internal static class DriftMeasurement
             double square = (field.U[node] * field.U[node]) + (field.V[node] * field.V[node]);
             squares += square;
             largest = Math.Max(largest, square);
-            noise += (field.SigmaU[node] * field.SigmaU[node]) + (field.SigmaV[node] * field.SigmaV[node]);
+            noise += Math.Max(0, (field.SigmaU[node] * field.SigmaU[node]) - (bias * bias)) + Math.Max(0, (field.SigmaV[node] * field.SigmaV[node]) - (bias * bias));
             count++;
         }
 

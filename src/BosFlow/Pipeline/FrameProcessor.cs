@@ -121,9 +121,15 @@ internal sealed class FrameProcessor
             ValidFraction = valid,
             MeanLevel = quality.MeanLevel,
             SaturatedFraction = quality.SaturatedFraction,
-            Light = LightComparison.Of(matched, reference, measurable),
+            Light = Light(matched, predictor.Planar),
             Warnings = warnings,
         };
+    }
+
+    private LightComparison Light(GrayImage frame, PlanarMotion motion)
+    {
+        (double u, double v) = motion.DisplacementAt((frame.Width - 1) / 2.0, (frame.Height - 1) / 2.0);
+        return LightComparison.Of(frame, reference, measurable, (int)Math.Round(u), (int)Math.Round(v));
     }
 
     private static double ValidFraction(VectorField field)

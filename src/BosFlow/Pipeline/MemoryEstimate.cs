@@ -15,6 +15,9 @@ public static class MemoryEstimate
     // Reference, its texture (level, two gradients, weights), masks, tiles of the registration; then maps and report.
     private const double BytesPerPixel = 108;
 
+    // The frame before, which tells a repeated picture.
+    private const double BytesPerPixelOfTheLast = 4;
+
     // Frame as read, waiting and matched in grey level, its interpolation, the band that is deformed.
     private const double BytesPerPixelAndThread = 10;
 
@@ -40,7 +43,7 @@ public static class MemoryEstimate
         ArgumentOutOfRangeException.ThrowIfLessThan(threads, 1);
         ArgumentOutOfRangeException.ThrowIfLessThan(referenceFrames, 1);
         double pixels = (double)width * height;
-        double measuring = (BytesPerPixel * pixels) + (BytesPerNode * grid.Count)
+        double measuring = ((BytesPerPixel + BytesPerPixelOfTheLast) * pixels) + (BytesPerNode * grid.Count)
             + ((threads - 1) * (ThreadBytes + (BytesPerPixelAndThread * pixels) + (BytesPerNodeAndThread * grid.Count)));
         double reference = Reference(pixels, referenceFrames, combination);
         double combining = hasLater ? reference + (BytesPerPixel * pixels) + (BytesPerNode * grid.Count) : reference;

@@ -1,3 +1,4 @@
+using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Optics;
 using BosFlow.Registration;
@@ -26,7 +27,7 @@ internal static class RunWarnings
         var warnings = new List<string>();
         warnings.AddRange(request.Footage.Info.Warnings);
         warnings.AddRange(reference.Warnings);
-        AddDrift(warnings, reference);
+        AddDrift(warnings, reference, InterpolationBias.Pixels(request.Case.Displacement.Interpolation));
         AddSharedFrames(warnings, request);
         AddRegistration(warnings, request.Case, estimatorUnusable, undisturbedVectors);
         warnings.AddRange(motionRemarks);
@@ -61,9 +62,9 @@ internal static class RunWarnings
         }
     }
 
-    private static void AddDrift(List<string> warnings, Reference reference)
+    private static void AddDrift(List<string> warnings, Reference reference, double bias)
     {
-        foreach (BoardDriftFinding drift in reference.Drift.Where(drift => drift.RmsPixels > NoiseFloorJump * drift.NoisePixels))
+        foreach (BoardDriftFinding drift in reference.Drift.Where(drift => drift.RmsPixels > NoiseFloorJump * double.Hypot(drift.NoisePixels, bias)))
         {
             string done = drift.IsRemoved
                 ? "it was taken out in proportion to time; between the stretches that is an assumption, so give more of them (reference.use_later) if it matters."

@@ -10,9 +10,10 @@ public static class ValidationPlan
     /// <summary>Carries out one study after another.</summary>
     /// <param name="quick">Coarser steps and fewer frames: a few seconds a study.</param>
     /// <param name="settings">Settings of the engine.</param>
+    /// <param name="compression">A recorder, for the studies of compression, which are too long for quick ones; null = none is there.</param>
     /// <param name="cancellationToken">Stops between two pictures.</param>
     /// <returns>Results as they come.</returns>
-    public static IEnumerable<StudyResult> Run(bool quick, DisplacementSettings settings, CancellationToken cancellationToken)
+    public static IEnumerable<StudyResult> Run(bool quick, DisplacementSettings settings, SceneCompression? compression, CancellationToken cancellationToken)
     {
         double step = quick ? 0.25 : 0.05;
         yield return UniformShiftStudy.Run(0, step, settings, 0.006, cancellationToken);
@@ -36,6 +37,8 @@ public static class ValidationPlan
         {
             yield return RollingShutterStudy.Run(12, 24, 2, isRequired: true, settings, cancellationToken);
             yield return RollingShutterStudy.Run(12, 24, 1, isRequired: false, settings, cancellationToken);
+            foreach (double noisePercent in compression is null ? (double[])[] : [2, 1])
+                yield return RollingShutterStudy.RunCompressed(12, 24, noisePercent, compression!, settings, cancellationToken);
             yield return LensRowsStudy.Run(settings, cancellationToken);
         }
 

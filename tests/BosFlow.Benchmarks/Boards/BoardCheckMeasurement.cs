@@ -25,6 +25,7 @@ internal static class BoardCheckMeasurement
             ## Dots about 4 px wide: from the covered area
 
             {Table(4)}
+            {FiducialStudy.Text()}
             """;
         ReportFile.Write(options.Output, text);
     }

@@ -10,7 +10,7 @@ public sealed class LightComparisonTests
     [Fact]
     public void Of_FrameDimmedAsAWhole_HasItsGainAndEvenParts()
     {
-        LightComparison light = LightComparison.Of(Picture((x, y) => 0.8f * Level(x, y)), Picture(Level), All(_ => true));
+        LightComparison light = LightComparison.Of(Picture((x, y) => 0.8f * Level(x, y)), Picture(Level), All(_ => true), 0, 0);
 
         Assert.Equal(0.8, light.Gain, 1e-6);
         Assert.Equal(1, light.LowestShare, 1e-6);
@@ -21,7 +21,7 @@ public sealed class LightComparisonTests
     public void Of_ShadowOverAPart_IsTheLowestPart()
     {
         // The second part of the first row of parts; the reference has one level, so that the whole loses 0.6 of a 48th.
-        LightComparison light = LightComparison.Of(Picture((x, y) => x is >= 10 and < 20 && y < 10 ? 40 : 100), Picture((_, _) => 100), All(_ => true));
+        LightComparison light = LightComparison.Of(Picture((x, y) => x is >= 10 and < 20 && y < 10 ? 40 : 100), Picture((_, _) => 100), All(_ => true), 0, 0);
 
         double gain = 1 - (0.6 / 48);
         Assert.Equal(gain, light.Gain, 1e-6);
@@ -29,12 +29,26 @@ public sealed class LightComparisonTests
         Assert.Equal(1 / gain, light.HighestShare, 1e-6);
     }
 
+    [Theory]
+    [InlineData(3, -2)]
+    [InlineData(-5, 4)]
+    public void Of_ShiftedFrame_ComparesTheSameDots(int right, int down)
+    {
+        GrayImage frame = Picture((x, y) => 0.7f * Level(x - right + 70, y - down + 50));
+
+        LightComparison light = LightComparison.Of(frame, Picture((x, y) => Level(x + 70, y + 50)), All(_ => true), right, down);
+
+        Assert.Equal(0.7, light.Gain, 1e-6);
+        Assert.Equal(1, light.LowestShare, 1e-6);
+        Assert.Equal(1, light.HighestShare, 1e-6);
+    }
+
     [Fact]
     public void Of_PixelsThatAreMaskedOrNotKnown_TakeNoPart()
     {
         GrayImage frame = Picture((x, y) => x < 10 ? 5 : y == 30 ? float.NaN : 50);
 
-        LightComparison light = LightComparison.Of(frame, Picture((_, _) => 100), All(x => x >= 10));
+        LightComparison light = LightComparison.Of(frame, Picture((_, _) => 100), All(x => x >= 10), 0, 0);
 
         Assert.Equal(0.5, light.Gain, 1e-6);
         Assert.Equal(1, light.LowestShare, 1e-6);
@@ -42,7 +56,7 @@ public sealed class LightComparisonTests
 
     [Fact]
     public void Of_NothingMeasurable_IsUnknown() =>
-        Assert.Equal(LightComparison.Unknown, LightComparison.Of(Picture(Level), Picture(Level), All(_ => false)));
+        Assert.Equal(LightComparison.Unknown, LightComparison.Of(Picture(Level), Picture(Level), All(_ => false), 0, 0));
 
     private static float Level(int x, int y) => 50 + (x % 7) + (3 * (y % 5));
 
