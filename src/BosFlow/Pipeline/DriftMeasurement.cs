@@ -12,11 +12,12 @@ internal static class DriftMeasurement
     /// <param name="reference">The reference picture.</param>
     /// <param name="build">Combines the frames of a stretch to its picture.</param>
     /// <param name="processor">Measures a picture against the reference.</param>
+    /// <param name="bias">Standard deviation of the bias of interpolation that every sigma holds, px.</param>
     /// <param name="cancellationToken">Stops between two frames.</param>
     /// <returns>The drift and what is told of it; no drift where no further stretch is given.</returns>
     /// <exception cref="InputDataException">A stretch cannot be laid on the reference.</exception>
     public static (BoardDrift? Drift, IReadOnlyList<BoardDriftFinding> Findings) Measure(
-        RunRequest request, Reference reference, Func<ReferenceSource, Reference> build, FrameProcessor processor, CancellationToken cancellationToken)
+        RunRequest request, Reference reference, Func<ReferenceSource, Reference> build, FrameProcessor processor, double bias, CancellationToken cancellationToken)
     {
         if (request.Reference.Later.Count == 0)
             return (null, []);
@@ -30,7 +31,7 @@ internal static class DriftMeasurement
             if ((result.Failure ?? result.Rejection) is { } failure)
                 throw new InputDataException($"The {source.Description} cannot be laid on the reference ({failure}); choose other frames in reference.use_later, or leave the key out.");
             stretches.Add(new DriftStretch(source.MeanTime, later.FrameCount, result.Field));
-            findings.Add(Finding(source, later.FrameCount, result.Field, InterpolationBias.Pixels(request.Case.Displacement.Interpolation), request.Case.Reference.Drift));
+            findings.Add(Finding(source, later.FrameCount, result.Field, bias, request.Case.Reference.Drift));
         }
 
         return (request.Case.Reference.Drift == DriftHandling.Remove ? new BoardDrift(stretches, reference.FrameCount) : null, findings);

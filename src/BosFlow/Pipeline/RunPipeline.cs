@@ -59,7 +59,7 @@ public static class RunPipeline
         var screen = new FrameScreen(reference.Image, region.Undisturbed, request.Case, settings => stages.CreateEstimator(reference.Image, region.Undisturbed, settings with { Lens = lens }));
         var processor = new FrameProcessor(reference.Image, region.Measurable, screen, estimator, engine, remover, correction, shown);
         (BoardDrift? drift, IReadOnlyList<BoardDriftFinding> findings) = DriftMeasurement.Measure(
-            request, reference, source => stages.BuildReference(request with { Reference = source }, region, cancellationToken), processor, cancellationToken);
+            request, reference, source => stages.BuildReference(request with { Reference = source }, region, cancellationToken), processor, engine.BiasAmplitudePixels / Math.Sqrt(2), cancellationToken);
         reference = reference with { Drift = findings };
         if (drift is not null)
             processor = new FrameProcessor(reference.Image, region.Measurable, screen, estimator, engine, remover, correction, shown, drift);

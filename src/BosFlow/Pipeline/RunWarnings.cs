@@ -1,4 +1,3 @@
-using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Optics;
 using BosFlow.Registration;
@@ -10,6 +9,7 @@ internal static class RunWarnings
 {
     private const double NoiseFloorJump = 2;
     private const double SmallestJumpPixels = 0.01;
+    private const double SmallestDriftPixels = 0.005; // what the bias of interpolation may leave of two means
     private const double LowValidFraction = 0.5;
     private const double SaturatedFraction = 0.05;
     private const double SearchLimitShare = 0.9;
@@ -27,7 +27,7 @@ internal static class RunWarnings
         var warnings = new List<string>();
         warnings.AddRange(request.Footage.Info.Warnings);
         warnings.AddRange(reference.Warnings);
-        AddDrift(warnings, reference, InterpolationBias.Pixels(request.Case.Displacement.Interpolation));
+        AddDrift(warnings, reference);
         AddSharedFrames(warnings, request);
         AddRegistration(warnings, request.Case, estimatorUnusable, undisturbedVectors);
         warnings.AddRange(motionRemarks);
@@ -62,9 +62,9 @@ internal static class RunWarnings
         }
     }
 
-    private static void AddDrift(List<string> warnings, Reference reference, double bias)
+    private static void AddDrift(List<string> warnings, Reference reference)
     {
-        foreach (BoardDriftFinding drift in reference.Drift.Where(drift => drift.RmsPixels > NoiseFloorJump * double.Hypot(drift.NoisePixels, bias)))
+        foreach (BoardDriftFinding drift in reference.Drift.Where(drift => drift.RmsPixels > Math.Max(SmallestDriftPixels, NoiseFloorJump * drift.NoisePixels)))
         {
             string done = drift.IsRemoved
                 ? "it was taken out in proportion to time; between the stretches that is an assumption, so give more of them (reference.use_later) if it matters."
