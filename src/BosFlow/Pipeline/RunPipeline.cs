@@ -71,7 +71,7 @@ public static class RunPipeline
         if (!request.Part.Gathers)
             return OfShard(request, total - pending.Length, progress: null);
 
-        var common = CommonError.Of(Math.Min(reference.FrameCount, findings.Where(finding => finding.IsRemoved).Select(finding => finding.FrameCount).DefaultIfEmpty(int.MaxValue).Min()), engine.BiasAmplitudePixels / Math.Sqrt(2));
+        var common = CommonError.Of(Math.Min(reference.FrameCount, findings.Where(finding => finding.IsRemoved).Select(finding => finding.FrameCount).DefaultIfEmpty(int.MaxValue).Min()), engine.BiasAmplitudePixels);
         GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, common, cancellationToken);
         IReadOnlyList<FailedFrame> failed = FrameGatherer.Failed(gathered.Records);
         progress?.Report(new RunProgress(RunStep.Summary, total, total, failed.Count));

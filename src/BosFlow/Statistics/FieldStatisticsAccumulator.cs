@@ -68,10 +68,10 @@ public sealed class FieldStatisticsAccumulator
     /// <summary>The statistics of what was added so far.</summary>
     /// <returns>Mean, sample standard deviation, and the standard uncertainty of the mean.</returns>
     /// <remarks>
-    /// For N values with standard uncertainties sigma_i and sample standard deviation s: of each variance v_i = sigma_i^2 - bias^2 the share of the
+    /// For N values with standard uncertainties sigma_i and sample standard deviation s: of each variance v_i = sigma_i^2 - bias^2 / 2 the share of the
     /// reference is common to all frames (see <see cref="CommonError"/>), the rest is each frame's own. Both sqrt((1 - share) sum v_i) / N (propagation)
     /// and s / sqrt(N) (repetition) estimate what the frames' own errors leave in the mean; the larger is taken, and what all share is added in
-    /// quadrature: share * mean(v_i) + bias^2. Values that follow each other within the time scale of the flow are not independent:
+    /// quadrature: share * mean(v_i) + bias^2, bias the amplitude of a wave of the fraction of a pixel: the vectors of a flow may all lie on its crest. Values that follow each other within the time scale of the flow are not independent:
     /// the true uncertainty of the mean of an unsteady flow is then larger by the root of the correlation time in frames.
     /// </remarks>
     public FieldStatistics ToStatistics()
@@ -116,9 +116,9 @@ public sealed class FieldStatisticsAccumulator
     {
         double root = Math.Sqrt(values.Count(node));
         double repeated = values.Deviation(node) / root;
-        // The sigma of every vector holds the bias already.
+        // The sigma of every vector holds the bias already, as a wave has it over all fractions of a pixel: half of its squared amplitude. The vectors of a mean have fractions of their own, and may all lie on a crest.
         double bias = common.BiasPixels * common.BiasPixels;
-        double variance = Math.Max(0, variances.Mean(node) - bias);
+        double variance = Math.Max(0, variances.Mean(node) - (bias / 2));
         double propagated = Math.Sqrt((1 - common.VarianceShare) * variance) / root;
         if (double.IsNaN(propagated))
             return repeated;
