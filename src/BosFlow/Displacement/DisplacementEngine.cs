@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using BosFlow.Footage;
+using BosFlow.Numerics.Interpolation;
 using BosFlow.Registration;
 
 namespace BosFlow.Displacement;
@@ -21,23 +22,28 @@ public sealed class DisplacementEngine
     private readonly BlockReference? blocks;
     private readonly StatedSigma sigma;
     private readonly DisplacementSettings settings;
+    private readonly FineSpline? underlying;
     private readonly ConcurrentBag<FrameMeasurement> idle = [];
 
     /// <summary>Prepares everything that depends on the reference.</summary>
     /// <param name="reference">Reference picture, digital numbers; NaN pixels are masked.</param>
     /// <param name="measurable">Pixels that may be used; same size as the reference.</param>
     /// <param name="settings">Settings; checked here.</param>
+    /// <param name="underlying">The reference more finely than its pixels; with it the error of interpolation is measured in every frame, and taken off. Null where it is not known.</param>
     /// <exception cref="ConfigurationException">A setting is out of its range; every problem is listed.</exception>
     /// <exception cref="InputDataException">The picture is smaller than one window.</exception>
-    /// <exception cref="ArgumentException">The mask has another size.</exception>
-    public DisplacementEngine(GrayImage reference, PixelMask measurable, DisplacementSettings settings)
+    /// <exception cref="ArgumentException">The mask or the finer picture has another size.</exception>
+    public DisplacementEngine(GrayImage reference, PixelMask measurable, DisplacementSettings settings, FineSpline? underlying = null)
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(measurable);
         ArgumentNullException.ThrowIfNull(settings);
         if (measurable.Width != reference.Width || measurable.Height != reference.Height)
             throw new ArgumentException("The mask needs the size of the reference.", nameof(measurable));
+        if (underlying is not null && (underlying.Width != reference.Width || underlying.Height != reference.Height))
+            throw new ArgumentException("The finer picture needs the size of the reference.", nameof(underlying));
         this.settings = settings;
+        this.underlying = underlying;
         WindowLayout layout = Layout(reference.Width, reference.Height, settings);
         texture = new ReferenceTexture(reference, measurable);
         coarse = new CoarseReference(texture, settings.CoarseWindowPixels);
@@ -91,7 +97,7 @@ public sealed class DisplacementEngine
         if (frame.Width != texture.Width || frame.Height != texture.Height)
             throw new ArgumentException($"The frame is {frame.Width} x {frame.Height} px, the reference {texture.Width} x {texture.Height}.", nameof(frame));
         if (!idle.TryTake(out FrameMeasurement? measurement))
-            measurement = new FrameMeasurement(texture, coarse, windows, blocks, sigma, settings);
+            measurement = new FrameMeasurement(texture, coarse, windows, blocks, sigma, settings, underlying);
         VectorField field = measurement.Measure(frame, predictor, threads == 1 ? FrameThreads.One : new FrameThreads(threads), cancellationToken);
         idle.Add(measurement);
         return field;

@@ -1,4 +1,5 @@
 using BosFlow.Footage;
+using BosFlow.Numerics.Interpolation;
 using BosFlow.Registration;
 
 namespace BosFlow.Displacement;
@@ -14,12 +15,13 @@ internal sealed class FrameMeasurement
     private readonly NodeState state;
     private readonly OutlierTest outliers;
     private readonly StatedSigma sigma;
+    private readonly InterpolationCorrection? correction;
     private readonly float[] steerU;
     private readonly float[] steerV;
     private readonly float[] scratchU;
     private readonly float[] scratchV;
 
-    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, StatedSigma sigma, DisplacementSettings settings)
+    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, StatedSigma sigma, DisplacementSettings settings, FineSpline? underlying)
     {
         this.settings = settings;
         this.sigma = sigma;
@@ -32,6 +34,7 @@ internal sealed class FrameMeasurement
         predictorField = new PredictorField(grid, texture.Width, texture.Height);
         state = new NodeState(grid);
         outliers = new OutlierTest(grid);
+        correction = underlying is null ? null : new InterpolationCorrection(underlying, grid, settings.Interpolation);
         steerU = new float[grid.Count];
         steerV = new float[grid.Count];
         scratchU = new float[grid.Count];
@@ -56,6 +59,7 @@ internal sealed class FrameMeasurement
         }
 
         refinement.RateScatter(state, threads, cancellationToken);
+        correction?.Apply(refinement, predictorField, state, threads, cancellationToken);
         outliers.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers, threads, cancellationToken);
         prepared.Release();
         return FieldOutput.Build(state, sigma);

@@ -118,6 +118,26 @@ internal sealed class PredictorField
         return (nodeU[at], nodeV[at]);
     }
 
+    /// <summary>Displacement at any position within the picture, px: what <see cref="Row"/> gives at pixels.</summary>
+    public (float U, float V) At(float x, float y)
+    {
+        Span<float> across = stackalloc float[4], down = stackalloc float[4];
+        float placeX = (float)((x - grid.OriginX) / grid.Spacing) + padColumns, placeY = (float)((y - grid.OriginY) / grid.Spacing) + padRows;
+        int left = Math.Clamp((int)placeX, 1, columns - 3), above = Math.Clamp((int)placeY, 1, rows - 3);
+        Weights(placeX - left, across);
+        Weights(placeY - above, down);
+        float u = 0, v = 0;
+        for (int j = 0; j < 4; j++)
+        {
+            int at = ((above - 1 + j) * columns) + left - 1;
+            ReadOnlySpan<float> lineOfU = nodeU.AsSpan(at, 4), lineOfV = nodeV.AsSpan(at, 4);
+            u += down[j] * ((across[0] * lineOfU[0]) + (across[1] * lineOfU[1]) + (across[2] * lineOfU[2]) + (across[3] * lineOfU[3]));
+            v += down[j] * ((across[0] * lineOfV[0]) + (across[1] * lineOfV[1]) + (across[2] * lineOfV[2]) + (across[3] * lineOfV[3]));
+        }
+
+        return (u, v);
+    }
+
     /// <summary>Displacement of the motion alone at a node, px.</summary>
     public (float U, float V) MotionAtNode(int node)
     {

@@ -54,5 +54,5 @@ public static class MemoryEstimate
         ? 0
         : combination == ReferenceCombination.Mean
             ? BytesPerPixelOfAMean * pixels
-            : Math.Min(Math.Max(ReferenceBuilder.MedianBytes, 3 * sizeof(float) * pixels), sizeof(float) * pixels * frames) + (BytesPerPixelOfAMean * pixels);
+            : Math.Min(Math.Max(ReferenceBuilder.KeptBytes, 3 * sizeof(float) * pixels), sizeof(float) * pixels * frames) + (BytesPerPixelOfAMean * pixels);
 }

@@ -50,7 +50,7 @@ public static class RunPipeline
         }
 
         IMotionEstimator estimator = stages.CreateEstimator(reference.Image, region.Undisturbed, registration);
-        IDisplacementStage engine = stages.CreateEngine(reference.Image, region.Measurable, request.Case.Displacement);
+        IDisplacementStage engine = stages.CreateEngine(reference, region.Measurable, request.Case.Displacement);
         PixelMask undisturbed = lens is null ? region.Undisturbed : IdealPicture.Of(region.Undisturbed, lens);
         PixelMask shown = lens is null ? region.Measurable : IdealPicture.Of(region.Measurable, lens);
         LensCorrection? correction = lens is null ? null : Correction(lens, engine.Grid, request.Case.Displacement);

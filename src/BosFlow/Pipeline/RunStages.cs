@@ -16,7 +16,7 @@ public sealed record RunStages
                 .Build(request.Reference, region, cancellationToken),
         CreateEstimator = MotionEstimators.Of,
         PlanGrid = DisplacementEngine.GridOf,
-        CreateEngine = (reference, measurable, settings) => new EngineStage(new DisplacementEngine(reference, measurable, settings)),
+        CreateEngine = (reference, measurable, settings) => new EngineStage(new DisplacementEngine(reference.Image, measurable, settings, reference.Underlying)),
     };
 
     /// <summary>Combines the frames of a source to the reference picture.</summary>
@@ -28,6 +28,6 @@ public sealed record RunStages
     /// <summary>The grid that the engine will measure on: width and height of the picture in px, settings.</summary>
     public required Func<int, int, DisplacementSettings, NodeGrid> PlanGrid { get; init; }
 
-    /// <summary>Makes the displacement engine of a reference: picture, measurable pixels, settings.</summary>
-    public required Func<GrayImage, PixelMask, DisplacementSettings, IDisplacementStage> CreateEngine { get; init; }
+    /// <summary>Makes the displacement engine of a reference: the reference, measurable pixels, settings.</summary>
+    public required Func<Reference, PixelMask, DisplacementSettings, IDisplacementStage> CreateEngine { get; init; }
 }

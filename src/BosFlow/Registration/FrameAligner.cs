@@ -28,34 +28,30 @@ internal sealed class FrameAligner
     /// <summary>Aligns one frame.</summary>
     /// <param name="frame">The frame, of the size and in the grey levels of the first.</param>
     /// <param name="failure">Why it could not be aligned to better than 0.05 px; null where it could.</param>
-    /// <param name="rows">Motion of the frame's rows against the first frame's; null for a motion of the whole, and on failure.</param>
-    /// <returns>Grey levels on the first frame's grid, NaN where the frame does not reach or its rows cannot be placed to 0.05 px; empty on failure.</returns>
-    public float[] Align(GrayImage frame, out string? failure, out RowMotion? rows)
+    /// <returns>The frame on the first one's grid, NaN where it does not reach or its rows cannot be placed to 0.05 px; null on failure.</returns>
+    public AlignedFrame? Align(GrayImage frame, out string? failure)
     {
-        rows = null;
         failure = estimator.Unusable;
         if (settings.Motion == MotionModel.None)
-            return frame.Pixels.ToArray();
+            return AlignedFrame.AsItIs(frame);
         if (failure is not null)
-            return [];
+            return null;
         MotionEstimate estimate = estimator.Estimate(frame, parallel.CancellationToken);
         failure = estimate.Failure;
         if (failure is not null)
-            return [];
+            return null;
 
         FilledPicture filled = FilledPicture.Of(frame);
         surface.Load(filled.Pixels, frame.Width, frame.Height);
         MotionFitResult fit = refiner.Refine(surface, estimate.Motion);
         failure = fit.Failure;
         if (failure is not null)
-            return [];
-        rows = LensedMotion.ToIdeal(fit.Motion) as RowMotion;
+            return null;
         bool[] isKnown = KnownRows(fit);
         if (isKnown.Count(known => known) >= LeastKnownShare(fit) * first.Height)
-            return Resample(filled, fit.Motion, isKnown);
-        rows = null;
+            return new AlignedFrame(frame, fit.Motion, isKnown, Resample(filled, fit.Motion, isKnown));
         failure = FormattableString.Invariant($"It cannot be aligned to better than {LargestUncertaintyPixels} px everywhere.");
-        return [];
+        return null;
     }
 
     // A motion of the whole frame is known everywhere or nowhere well enough; one by rows may lack the rows that the frame has lost at an edge.

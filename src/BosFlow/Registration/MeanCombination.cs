@@ -1,3 +1,5 @@
+using BosFlow.Numerics.Interpolation;
+
 namespace BosFlow.Registration;
 
 /// <summary>Arithmetic mean; memory does not grow with the number of frames.</summary>
@@ -10,8 +12,11 @@ internal sealed class MeanCombination(int pixels) : IFrameCombination
 
     public string? Warning => null;
 
-    public void Add(float[] aligned)
+    public FineSpline? Underlying => null;
+
+    public void Add(AlignedFrame frame)
     {
+        float[] aligned = frame.Pixels;
         for (int i = 0; i < aligned.Length; i++)
         {
             if (float.IsNaN(aligned[i]))

@@ -1,3 +1,5 @@
+using BosFlow.Numerics.Interpolation;
+
 namespace BosFlow.Registration;
 
 /// <summary>
@@ -27,7 +29,9 @@ internal sealed class MedianCombination : IFrameCombination
         ? null
         : FormattableString.Invariant($"The median was taken of {frames.Count} of the {added} reference frames, evenly spread, to keep memory bounded.");
 
-    public void Add(float[] aligned)
+    public FineSpline? Underlying => null;
+
+    public void Add(AlignedFrame frame)
     {
         if (added++ % stride != 0)
             return;
@@ -44,7 +48,7 @@ internal sealed class MedianCombination : IFrameCombination
                 return;
         }
 
-        frames.Add(aligned);
+        frames.Add(frame.Pixels);
     }
 
     public float[] Combine()

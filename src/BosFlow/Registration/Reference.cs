@@ -1,4 +1,5 @@
 using BosFlow.Footage;
+using BosFlow.Numerics.Interpolation;
 
 namespace BosFlow.Registration;
 
@@ -15,6 +16,9 @@ public sealed record Reference(GrayImage Image, int FrameCount, string Descripti
     /// rows are read at once.
     /// </summary>
     public RowMotion? MeanRows { get; init; }
+
+    /// <summary>The picture more finely than its pixels, where it was fitted to all frames jointly; else null.</summary>
+    public FineSpline? Underlying { get; init; }
 
     /// <summary>How the background drifted until the further stretches of flow-off frames; empty where none was given.</summary>
     public IReadOnlyList<BoardDriftFinding> Drift { get; init; } = [];

@@ -3,35 +3,35 @@ using BosFlow.Footage;
 namespace BosFlow.Registration;
 
 /// <summary>
-/// Makes the reference picture: one frame as it is, or the mean or median of several, each aligned to the first and interpolated once.
+/// Makes the reference picture: one frame as it is, or the mean, the median or the joint fit of several, each aligned to the first and interpolated once.
 /// </summary>
 /// <remarks>
-/// The mean keeps one sum a pixel, whatever the number of frames. The median keeps the aligned frames, in at most
-/// <see cref="MedianBytes"/> of memory. The same frames give the same bits, whatever the number of threads.
+/// The mean keeps one sum a pixel, whatever the number of frames. The median keeps the aligned frames, the joint fit the recorded ones, in at most
+/// <see cref="KeptBytes"/> of memory. The same frames give the same bits, whatever the number of threads.
 /// </remarks>
 public sealed class ReferenceBuilder
 {
-    /// <summary>Memory that the frames of a median may take, bytes.</summary>
-    public const long MedianBytes = 768L << 20;
+    /// <summary>Memory that the frames of a median or a joint fit may take, bytes.</summary>
+    public const long KeptBytes = 768L << 20;
 
     private readonly RegistrationSettings registration;
     private readonly ReferenceCombination combination;
     private readonly int threads;
-    private readonly long medianBytes;
+    private readonly long keptBytes;
 
     /// <summary>Prepares a builder.</summary>
     /// <param name="registration">Motion between the frames; with None they are combined as they are.</param>
-    /// <param name="combination">Mean or median.</param>
+    /// <param name="combination">How several frames become one.</param>
     /// <param name="threads">Threads that interpolate rows, at least 1.</param>
-    /// <param name="medianBytes">Memory that the frames of a median may take, bytes; three frames are always kept.</param>
-    public ReferenceBuilder(RegistrationSettings registration, ReferenceCombination combination, int threads, long medianBytes = MedianBytes)
+    /// <param name="keptBytes">Memory that the frames of a median or a joint fit may take, bytes; three frames are always kept.</param>
+    public ReferenceBuilder(RegistrationSettings registration, ReferenceCombination combination, int threads, long keptBytes = KeptBytes)
     {
         ArgumentNullException.ThrowIfNull(registration);
         ArgumentOutOfRangeException.ThrowIfLessThan(threads, 1);
         this.registration = registration;
         this.combination = combination;
         this.threads = threads;
-        this.medianBytes = medianBytes;
+        this.keptBytes = keptBytes;
     }
 
     /// <summary>Makes the picture.</summary>
@@ -62,12 +62,12 @@ public sealed class ReferenceBuilder
 
             if (failure is null)
             {
-                combined ??= Start(first!);
+                combined ??= Start(first!, cancellationToken);
                 aligner ??= new FrameAligner(first!, region.Undisturbed, registration, threads, cancellationToken);
-                float[] aligned = aligner.Align(GrayLevels.Match(frame.Image!, first!).Image, out failure, out RowMotion? motion);
-                if (failure is null)
+                AlignedFrame? aligned = aligner.Align(GrayLevels.Match(frame.Image!, first!).Image, out failure);
+                if (aligned is not null)
                     combined.Add(aligned);
-                if (motion is not null)
+                if (aligned is not null && LensedMotion.ToIdeal(aligned.Motion) is RowMotion motion)
                     rows.Add(motion);
             }
 
@@ -82,15 +82,19 @@ public sealed class ReferenceBuilder
         return new Reference(picture, count, Description(source, count), source.Files, Warnings(source, seen, leftOut, count, combined?.Warning))
         {
             MeanRows = RowMotion.Mean(rows, rows.Count + 1),
+            Underlying = combined?.Underlying,
         };
     }
 
-    private IFrameCombination Start(GrayImage first)
+    private IFrameCombination Start(GrayImage first, CancellationToken cancellationToken)
     {
-        IFrameCombination started = combination == ReferenceCombination.Mean
-            ? new MeanCombination(first.Pixels.Length)
-            : new MedianCombination(first.Pixels.Length, medianBytes);
-        started.Add(first.Pixels.ToArray());
+        IFrameCombination started = combination switch
+        {
+            ReferenceCombination.Mean => new MeanCombination(first.Pixels.Length),
+            ReferenceCombination.Median => new MedianCombination(first.Pixels.Length, keptBytes),
+            _ => new JointCombination(first, keptBytes, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken }),
+        };
+        started.Add(AlignedFrame.AsItIs(first));
         return started;
     }
 
@@ -98,7 +102,12 @@ public sealed class ReferenceBuilder
     {
         if (count == 1)
             return FormattableString.Invariant($"One frame: {source.Description}");
-        string how = combination == ReferenceCombination.Mean ? "Mean" : "Median";
+        string how = combination switch
+        {
+            ReferenceCombination.Mean => "Mean",
+            ReferenceCombination.Median => "Median",
+            _ => "Joint fit",
+        };
         string aligned = registration.Motion == MotionModel.None ? "as they are" : "aligned to the first";
         return FormattableString.Invariant($"{how} of {count} frames {aligned}: {source.Description}");
     }

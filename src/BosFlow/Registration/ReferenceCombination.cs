@@ -8,4 +8,7 @@ public enum ReferenceCombination
 
     /// <summary>Median: robust to passing disturbances.</summary>
     Median,
+
+    /// <summary>The one pattern that fits all frames, finer than their pixels: no error of interpolation where the camera shakes.</summary>
+    Joint,
 }

@@ -109,7 +109,7 @@ public static class RollingShutterStudy
         var registration = new RegistrationSettings { ReadoutSeconds = recipe.Shutter?.ReadoutSeconds ?? 0 };
         double[] times = [.. Enumerable.Range(0, recipe.FrameCount).Select(scene.TimeSeconds)];
         registration = RowTiming.Complete(registration, times, recipe.Height, settings.WindowPixels);
-        MemoryRunStore store = SceneRun.Measure(scene, footage, registration, settings, cancellationToken);
+        MemoryRunStore store = SceneRun.Measure(scene, footage, registration, settings, cancellationToken, combine: ReferenceCombination.Joint);
         FrameResult[] frames = [.. Enumerable.Range(recipe.FlowOffCount, recipe.FrameCount - recipe.FlowOffCount).Select(store.ReadFrame)];
         SceneTruth truth = scene.TruthAt(frames[0].Field.Grid, cancellationToken);
         double floors = 0, errors = 0;

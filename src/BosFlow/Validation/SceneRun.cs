@@ -30,8 +30,9 @@ internal static class SceneRun
     /// <param name="cancellationToken">Interrupts the run.</param>
     /// <param name="flow">What is asked of the flow; null = path-integrated gradients only.</param>
     /// <param name="isCorrected">Whether the run knows the scene's lens and takes drift out.</param>
+    /// <param name="combine">How the flow-off frames become the reference.</param>
     /// <returns>The store with every frame and the summary.</returns>
-    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, RegistrationSettings registration, DisplacementSettings settings, CancellationToken cancellationToken, FlowSettings? flow = null, bool isCorrected = true)
+    public static MemoryRunStore Measure(SyntheticScene scene, IFootage footage, RegistrationSettings registration, DisplacementSettings settings, CancellationToken cancellationToken, FlowSettings? flow = null, bool isCorrected = true, ReferenceCombination combine = ReferenceCombination.Mean)
     {
         SceneRecipe recipe = scene.Recipe;
         int[] flowOff = [.. Enumerable.Range(0, recipe.FlowOffCount)];
@@ -50,7 +51,7 @@ internal static class SceneRun
                 Rig = recipe.Rig is null ? null : recipe.Rig with { PathLengthMetres = recipe.Flow.PathLengthMetres },
                 Gas = recipe.Gas,
                 Lens = isCorrected ? recipe.Lens : null,
-                Reference = new ReferenceSettings { Drift = isCorrected ? DriftHandling.Remove : DriftHandling.Report },
+                Reference = new ReferenceSettings { Combine = combine, Drift = isCorrected ? DriftHandling.Remove : DriftHandling.Report },
                 Flow = flow ?? new FlowSettings(),
             },
             Footage = footage,
