@@ -9,6 +9,8 @@ internal static class RowMotionAttributes
     private const string Layout = "row_motion_layout";
     private const string OfU = "row_motion_u_px";
     private const string OfV = "row_motion_v_px";
+    private const string OfReferenceU = "row_motion_reference_u_px";
+    private const string OfReferenceV = "row_motion_reference_v_px";
 
     /// <summary>The attributes; none for a global shutter.</summary>
     public static IEnumerable<NetCdfAttribute> Of(RowMotion? motion)
@@ -19,9 +21,15 @@ internal static class RowMotionAttributes
         yield return new(Layout, new[] { model.Width, model.Shifts.Height, model.Shifts.Intervals, model.TurnCount });
         yield return new(OfU, motion.U.ToArray());
         yield return new(OfV, motion.V.ToArray());
+        if (motion.Reference is { } reference)
+        {
+            yield return new(OfReferenceU, reference.U.ToArray());
+            yield return new(OfReferenceV, reference.V.ToArray());
+        }
+
         yield return new(
             "row_motion_comment",
-            "layout: picture width and height (px), intervals n, number of coefficients of stretch and turn. u: n + 3 coefficients of uniform cubic B-splines over the rows, then the stretch's; v the same with the turn's; stretch and turn count by (2 x - width + 1) / width. Behind a lens, x is that of the ideal picture and rows are those of the sensor, that is of the picture as filmed. This motion was taken out of u and v; background_motion is the motion of the whole frame nearest to it");
+            "layout: picture width and height (px), intervals n, number of coefficients of stretch and turn. u: n + 3 coefficients of uniform cubic B-splines over the rows, then the stretch's; v the same with the turn's; stretch and turn count by (2 x - width + 1) / width. Behind a lens, x is that of the ideal picture and rows are those of the sensor, that is of the picture as filmed. reference_u and _v: the mean of the flow-off frames against the reference, of the same layout, S; with M the motion of u and v, the displacement is M(y + t) - S(y + t) + S(y), t the turn at (x, y) divided by 1 + d(shift of v)/dy. This motion was taken out of u and v; background_motion is the motion of the whole frame nearest to it");
     }
 
     /// <summary>The motion; null where the file has none.</summary>
@@ -32,7 +40,9 @@ internal static class RowMotionAttributes
             return null;
         try
         {
-            return new RowMotion(RowModel.Known(layout[0], layout[1], layout[2], layout[3]), content.Required<double[]>(OfU), content.Required<double[]>(OfV));
+            RowModel model = RowModel.Known(layout[0], layout[1], layout[2], layout[3]);
+            RowMotion? reference = content.Attribute(OfReferenceU) is double[] u ? new RowMotion(model, u, content.Required<double[]>(OfReferenceV)) : null;
+            return new RowMotion(model, content.Required<double[]>(OfU), content.Required<double[]>(OfV), reference);
         }
         catch (Exception e) when (e is ArgumentException or IndexOutOfRangeException)
         {

@@ -53,7 +53,7 @@ internal sealed class BackgroundRemover
         // window, whose sum over the nodes is window / spacing in each direction, and so much is the variance of a mean larger.
         double overlap = windowPixels / grid.Spacing;
         correlatedVectors = Math.Max(1, overlap * overlap);
-        fitter = RowModel.Of(undisturbed, settings) is { } rows ? new RowMotionFitter(rows, correlatedVectors) : new PlanarMotionFitter(model);
+        fitter = RowModel.Of(undisturbed, settings) is { } rows ? new RowMotionFitter(rows, correlatedVectors, reference: referenceRows) : new PlanarMotionFitter(model);
     }
 
     /// <summary>Number of vectors whose window lies in the undisturbed region.</summary>

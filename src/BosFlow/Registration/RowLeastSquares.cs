@@ -34,7 +34,7 @@ internal sealed class RowLeastSquares
     /// <param name="vectors">The vectors.</param>
     /// <param name="factors">Weight of each vector.</param>
     /// <param name="scale">Standard deviation of one component of a vector, px.</param>
-    /// <param name="before">Motion that gives what couples u and v behind a lens; null = not known yet.</param>
+    /// <param name="before">Motion that gives what the design leaves out; null = not known yet.</param>
     public bool Solve(RowVectors vectors, ReadOnlySpan<double> factors, double scale, RowMotion? before = null)
     {
         Array.Clear(normal);

@@ -14,18 +14,21 @@ public sealed class RowMotionFitter : IMotionFitter
     private readonly RowModel model;
     private readonly double vectorsPerError;
     private readonly double leastScale;
+    private readonly RowMotion? reference;
 
     /// <summary>Prepares a fit.</summary>
     /// <param name="model">What rows may do.</param>
     /// <param name="vectorsPerError">Number of vectors that share one error because their windows overlap, 1 or more.</param>
     /// <param name="leastScale">Standard deviation of one component below which vectors are never said to be, px: keeps those that are worse than the rest for a reason.</param>
-    public RowMotionFitter(RowModel model, double vectorsPerError, double leastScale = 0)
+    /// <param name="reference">How the rows of the flow-off frames lie against those of the reference in the mean; null = not known.</param>
+    public RowMotionFitter(RowModel model, double vectorsPerError, double leastScale = 0, RowMotion? reference = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentOutOfRangeException.ThrowIfLessThan(vectorsPerError, 1);
         this.model = model;
         this.vectorsPerError = vectorsPerError;
         this.leastScale = leastScale;
+        this.reference = reference;
     }
 
     /// <inheritdoc/>
@@ -76,9 +79,11 @@ public sealed class RowMotionFitter : IMotionFitter
                 MotionResidual.TukeyFactors(squares, TuningConstant * scale, factors);
             }
 
-            if (!solver.Solve(vectors, factors, scale, motion as RowMotion))
+            // The first motion is a straight line in X, as the start is or its solution; only from its turn can be told what bends.
+            RowMotion? seen = (motion as RowMotion)?.Against(reference);
+            if (!solver.Solve(vectors, factors, scale, seen))
                 return MotionFitResult.Failed(vectors.Count, "The vectors lie too close together to determine a motion by rows.");
-            motion = new RowMotion(model, solver.U, solver.V);
+            motion = new RowMotion(model, solver.U, solver.V, seen is null ? null : reference);
             if (Math.Abs(before - scale) < 1e-6 * scale)
                 break;
         }
