@@ -48,7 +48,7 @@ public sealed class DisplacementEngine
         texture = new ReferenceTexture(reference, measurable);
         coarse = new CoarseReference(texture, settings.CoarseWindowPixels);
         windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
-        sigma = new StatedSigma(settings, windows, ApparentDot.Diameter(reference, measurable));
+        sigma = new StatedSigma(settings, windows, ApparentDot.Diameter(reference, measurable), underlying is not null);
         if (settings.SubPixel == SubPixelMethod.LeastSquares && BlockLayout.Of(layout, settings.Weighting) is { } blockLayout)
             blocks = new BlockReference(texture, windows, blockLayout);
     }

@@ -16,12 +16,16 @@ internal sealed class StatedSigma
     private readonly double squaredBias;
 
     /// <summary>Prepares what depends on the reference and the settings.</summary>
-    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, double dotPixels)
+    /// <param name="settings">Settings.</param>
+    /// <param name="windows">The reference's windows.</param>
+    /// <param name="dotPixels">e^-2 diameter of the dots' images, px; NaN = not known.</param>
+    /// <param name="isCorrected">Whether the bias of interpolation is measured and taken off (<see cref="InterpolationCorrection"/>).</param>
+    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, double dotPixels, bool isCorrected)
     {
         weight = windows.Weight;
         iteration = new IterationNoise(settings);
         DotPixels = dotPixels;
-        BiasAmplitude = InterpolationBias.Amplitude(settings.Interpolation, ApparentDot.WithoutPixel(dotPixels));
+        BiasAmplitude = isCorrected ? 0 : InterpolationBias.Amplitude(settings.Interpolation, ApparentDot.WithoutPixel(dotPixels));
         squaredBias = BiasAmplitude * BiasAmplitude / 2;
     }
 

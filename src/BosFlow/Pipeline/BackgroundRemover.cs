@@ -15,7 +15,7 @@ namespace BosFlow.Pipeline;
 /// (within four robust standard deviations: of Gaussian errors 0.03 % are cut, which lowers the RMS by 0.1 %). Vectors that
 /// disagree are not noise of the measurement but something else that moves; their share is stated in a warning from
 /// <see cref="StatedOutlierShare"/> on, so that a small noise floor never hides that it holds for a part of the region only.
-/// Windows that the motion carries partly out of the frame take no part: they rest on fewer pixels than all others.
+/// Windows that the motion carries partly out of the frame take no part: they rest on fewer pixels than all others; nor do, where rows move on their own, those next to them.
 /// </remarks>
 internal sealed class BackgroundRemover
 {
@@ -31,6 +31,9 @@ internal sealed class BackgroundRemover
     private readonly PixelMask frame;
     private readonly bool flowIsDrawn;
     private readonly double halfWindow;
+
+    // Where rows move on their own, windows next to rows that the frame has lost are not trusted.
+    private readonly double rowMargin;
     private readonly double correlatedVectors;
 
     /// <summary>Prepares what depends on the grid.</summary>
@@ -53,6 +56,7 @@ internal sealed class BackgroundRemover
         // window, whose sum over the nodes is window / spacing in each direction, and so much is the variance of a mean larger.
         double overlap = windowPixels / grid.Spacing;
         correlatedVectors = Math.Max(1, overlap * overlap);
+        rowMargin = settings.RowIntervals > 0 ? grid.Spacing : 0;
         fitter = RowModel.Of(undisturbed, settings) is { } rows ? new RowMotionFitter(rows, correlatedVectors, reference: referenceRows) : new PlanarMotionFitter(model);
     }
 
@@ -93,7 +97,7 @@ internal sealed class BackgroundRemover
         if (fit.Motion is RowMotion rows && fit.Uncertainty is { } uncertainty)
         {
             RowShift.TakeOut(field, rows, referenceRows);
-            RowLosses.TakeOut(field, uncertainty, LargestMotionSigmaPixels / Math.Sqrt(correlatedVectors), warnings);
+            RowLosses.TakeOut(field, uncertainty, LargestMotionSigmaPixels / Math.Sqrt(correlatedVectors), (x, y) => !StaysInFrame(x, y, rows), warnings);
         }
 
         return new BackgroundRemoval(field, fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, warnings);
@@ -151,7 +155,8 @@ internal sealed class BackgroundRemover
     private bool StaysInFrame(double x, double y, IPictureMotion motion)
     {
         (double u, double v) = motion.DisplacementAt(x, y);
-        return x + u >= halfWindow && y + v >= halfWindow && x + u <= frame.Width - 1 - halfWindow && y + v <= frame.Height - 1 - halfWindow;
+        double right = frame.Width - 1 - halfWindow, below = frame.Height - 1 - halfWindow - rowMargin;
+        return x + u >= halfWindow && y + v >= halfWindow + rowMargin && x + u <= right && y + v <= below;
     }
 
     private VectorField Subtract(VectorField total, IPictureMotion motion, IMotionUncertainty? uncertainty)
