@@ -53,7 +53,7 @@ internal static class CaseMapping
             WindowPixels = values.Or(DisplacementKeys.Window, preset.WindowPixels),
             SpacingPixels = values.Or(DisplacementKeys.Spacing, preset.SpacingPixels),
             CoarseWindowPixels = values.Or(DisplacementKeys.CoarseWindow, preset.CoarseWindowPixels),
-            Passes = values.Or(DisplacementKeys.Passes, preset.Passes),
+            Passes = values.Or(DisplacementKeys.Passes, ReadsRows(values) ? Math.Max(preset.Passes, DisplacementSettings.PassesForRows) : preset.Passes),
             Weighting = values.Or(DisplacementKeys.Weighting, preset.Weighting),
             SubPixel = values.Or(DisplacementKeys.SubPixel, preset.SubPixel),
             Interpolation = values.Or(DisplacementKeys.Interpolation, preset.Interpolation),
@@ -64,6 +64,8 @@ internal static class CaseMapping
             ReplaceOutliers = values.Or(DisplacementKeys.ReplaceOutliers, preset.ReplaceOutliers),
         };
     }
+
+    private static bool ReadsRows(CaseValues values) => values.Or(RegistrationKeys.Readout, new ReadoutChoice(0)).Milliseconds is not 0;
 
     private static FootageSettings Footage(CaseValues values)
     {

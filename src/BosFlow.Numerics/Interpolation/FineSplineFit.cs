@@ -14,6 +14,9 @@ public sealed class FineSplineFit
     private const int MostIterations = 40;
     private const double Tolerance = 1e-3;
 
+    // Of the surface's own contrast: a thousandth of a noise of 1 %.
+    private const double LeastMove = 1e-4;
+
     private readonly IReadOnlyList<FineObservation> pictures;
     private readonly FineSpline surface;
     private readonly float strength;
@@ -54,12 +57,13 @@ public sealed class FineSplineFit
         Multiply(solution, residual, isAgainstPixels: true);
         Scale(residual, -1);
         residual.CopyTo(direction, 0);
-        double first = Dot(residual, residual), energy = first;
+        double first = Dot(residual, residual), energy = first, contrast = Contrast(solution);
         int iterations = 0;
         while (energy > Tolerance * Tolerance * first && iterations < MostIterations)
         {
             Multiply(direction, product, isAgainstPixels: false);
             double step = energy / Dot(direction, product);
+            double moved = step * Math.Sqrt(Dot(direction, direction));
             AddScaled(solution, direction, step);
             AddScaled(residual, product, -step);
             double next = Dot(residual, residual), mix = next / energy;
@@ -72,8 +76,11 @@ public sealed class FineSplineFit
             });
             energy = next;
             iterations++;
+            if (moved < LeastMove * contrast)
+                break;
         }
 
+        Console.WriteLine($"ITER {iterations} {Math.Sqrt(energy / first)}");
         solution.CopyTo(surface.Coefficients);
         return (iterations, first == 0 ? 0 : Math.Sqrt(energy / first));
     }
@@ -124,6 +131,20 @@ public sealed class FineSplineFit
         for (int i = 0; i < to.Length; i++)
             to[i] += (float)factor * from[i];
     });
+
+    // Root of the sum of squares about the mean, of the coefficients within the picture and its border alike.
+    private double Contrast(float[] values)
+    {
+        double sum = 0, squares = 0;
+        long count = 2L * surface.HalfColumns * surface.Rows;
+        foreach (float value in values)
+        {
+            sum += value;
+            squares += (double)value * value;
+        }
+
+        return Math.Sqrt(Math.Max(0, squares - (sum * sum / count)));
+    }
 
     private double Dot(float[] a, float[] b)
     {

@@ -50,6 +50,7 @@ public static class RollingShutterStudy
     public static StudyResult Run(int flowOff, int flowOn, double noisePercent, bool isRequired, DisplacementSettings settings, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(settings);
+        settings = settings with { Passes = DisplacementSettings.PassesForRows };
         SceneRecipe shaken = Recipe(flowOff, flowOn, noisePercent);
         Outcome still = Measure(shaken with { Vibration = null, Shutter = null }, settings, cancellationToken);
         Outcome moved = Measure(shaken, settings, cancellationToken);
@@ -62,10 +63,10 @@ public static class RollingShutterStudy
             new(study, "plume at rest: RMS error of the displacement of one frame, a component", still.PlumeError, "px", null, null),
             new(study, "plume, shaken rows: the same", moved.PlumeError, "px", null, null),
             new(study, "plume, shaken rows: error over that at rest", moved.PlumeError / still.PlumeError, "1", null, isRequired ? LargestErrorRatio : null),
-            new(study, "share of the vectors that could not be measured, shaken rows", moved.LostShare, "1", null, null, "rows that the frame has lost at an edge"),
+            new(study, "share of the vectors that could not be measured, shaken rows", moved.LostShare, "1", null, null, "rows that the frame has lost at an edge, and those next to them"),
         ];
         string description = FormattableString.Invariant(
-            $"A jet at {shaken.Width} x {shaken.Height} px, 8 bit, noise {noisePercent} %, {flowOff} flow-off and {flowOn} flow frames at {FrameRateHz} Hz; vibration of {ShiftRmsPixels} px RMS in x and in y, 0.09 degrees and 0.02 %, evenly from 1 to {HighestHertz} Hz; rows read over {ReadoutShare * 100} % of the frame period, every row exactly as the camera stood when it was read; each row's motion fitted beside the plume. At rest every dot keeps its phase on the pixels and interpolation costs nothing.");
+            $"A jet at {shaken.Width} x {shaken.Height} px, 8 bit, noise {noisePercent} %, {flowOff} flow-off and {flowOn} flow frames at {FrameRateHz} Hz; vibration of {ShiftRmsPixels} px RMS in x and in y, 0.09 degrees and 0.02 %, evenly from 1 to {HighestHertz} Hz; rows read over {ReadoutShare * 100} % of the frame period, every row exactly as the camera stood when it was read; each row's motion fitted beside the plume; the reference fitted jointly to the flow-off frames. At rest every dot keeps its phase on the pixels and interpolation costs nothing.");
         return new StudyResult(FormattableString.Invariant($"Rolling shutter, noise {noisePercent} %"), description, figures, []);
     }
 
@@ -80,6 +81,7 @@ public static class RollingShutterStudy
     {
         ArgumentNullException.ThrowIfNull(compression);
         ArgumentNullException.ThrowIfNull(settings);
+        settings = settings with { Passes = DisplacementSettings.PassesForRows };
         SceneRecipe shaken = Recipe(flowOff, flowOn, noisePercent);
         Outcome plain = Measure(shaken, settings, cancellationToken);
         string study = FormattableString.Invariant($"rolling shutter, {compression.Codec}, noise {noisePercent} %");

@@ -23,6 +23,10 @@ public static class ValidationPlan
         yield return SinusoidStudy.Run(quick ? [64, 128] : [32, 40, 48, 56, 64, 80, 96, 128, 192, 256], settings, cancellationToken);
         if (!quick)
         {
+            yield return JointReferenceStudy.Run(3, 0, 0.002, 0.003, settings, cancellationToken);
+            yield return JointReferenceStudy.Run(3, 1, 0.002, null, settings, cancellationToken);
+            yield return JointReferenceStudy.Run(2, 0, 0.005, null, settings, cancellationToken);
+            yield return JointReferenceStudy.Run(2, 2, 0.005, null, settings, cancellationToken);
             yield return HardSceneStudy.Run("standard", settings, cancellationToken);
             yield return HardSceneStudy.Run("finest", Finest(settings), cancellationToken);
         }
@@ -36,7 +40,7 @@ public static class ValidationPlan
         if (!quick)
         {
             yield return RollingShutterStudy.Run(12, 24, 2, isRequired: true, settings, cancellationToken);
-            yield return RollingShutterStudy.Run(12, 24, 1, isRequired: false, settings, cancellationToken);
+            yield return RollingShutterStudy.Run(12, 24, 1, isRequired: true, settings, cancellationToken);
             foreach (double noisePercent in compression is null ? (double[])[] : [2, 1])
                 yield return RollingShutterStudy.RunCompressed(12, 24, noisePercent, compression!, settings, cancellationToken);
             yield return LensRowsStudy.Run(settings, cancellationToken);

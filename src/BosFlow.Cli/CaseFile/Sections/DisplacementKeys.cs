@@ -55,7 +55,7 @@ internal static class DisplacementKeys
     {
         Section = Name,
         Name = "passes",
-        Description = "Passes with image deformation after the first one.",
+        Description = "Passes with image deformation after the first one; where registration.readout_ms is given at least 5 unless this key says otherwise, since windows follow the shake from row to row only after some passes.",
         Minimum = 1,
         Maximum = 8,
         Default = TomlLiteral.Of(Standard.Passes),

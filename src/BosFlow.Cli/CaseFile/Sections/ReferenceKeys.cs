@@ -56,8 +56,8 @@ internal static class ReferenceKeys
     {
         Section = Name,
         Name = "combine",
-        Description = "How several pictures become one: the mean has the least noise, the median survives a passing disturbance.",
-        Choices = [("mean", ReferenceCombination.Mean), ("median", ReferenceCombination.Median)],
+        Description = "How several pictures become one: the mean has the least noise, the median survives a passing disturbance; joint fits one pattern, finer than the pixels, to all of them, which takes the error of interpolation off where the camera shakes (it needs some ten frames and some time at the start).",
+        Choices = [("mean", ReferenceCombination.Mean), ("median", ReferenceCombination.Median), ("joint", ReferenceCombination.Joint)],
         Default = TomlLiteral.Of("mean"),
     };
 
