@@ -19,6 +19,12 @@ public static class FineSplineRows
     {
         ArgumentNullException.ThrowIfNull(picture);
         Check(picture, y, dx, dy, target.Length);
+        SampleUnchecked(picture, y, dx, dy, target);
+    }
+
+    /// <summary><see cref="Sample"/> of positions that are known to lie within the picture.</summary>
+    internal static void SampleUnchecked(FineSpline picture, int y, ReadOnlySpan<float> dx, ReadOnlySpan<float> dy, Span<float> target)
+    {
         ref float origin = ref MemoryMarshal.GetReference(picture.Coefficients);
         int x = 0, lanes = Vector<float>.Count;
         for (; x <= dx.Length - lanes; x += lanes)
@@ -80,6 +86,13 @@ public static class FineSplineRows
     {
         ArgumentNullException.ThrowIfNull(picture);
         Check(picture, y, dx, dy, values.Length);
+        SpreadUnchecked(picture, y, dx, dy, values, sums, firstRow, endRow);
+    }
+
+    /// <summary><see cref="Spread"/> from positions that are known to lie within the picture.</summary>
+    internal static void SpreadUnchecked(
+        FineSpline picture, int y, ReadOnlySpan<float> dx, ReadOnlySpan<float> dy, ReadOnlySpan<float> values, Span<float> sums, int firstRow, int endRow)
+    {
         ref float origin = ref MemoryMarshal.GetReference(sums);
         Span<Vector<float>> down = stackalloc Vector<float>[Taps];
         int x = 0, lanes = Vector<float>.Count;

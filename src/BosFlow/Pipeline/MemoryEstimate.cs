@@ -29,6 +29,13 @@ public static class MemoryEstimate
     // Sum in double precision and count; the frame being aligned and its motion.
     private const double BytesPerPixelOfAMean = 20;
 
+    // The finer surface, its residual, direction, product and working memory, 16 bytes each, and the picture as values between; then the surface alone.
+    private const double BytesPerPixelOfAFit = 100;
+    private const double BytesPerPixelOfASurface = 20;
+
+    // A frame made from the surface, and its interpolation.
+    private const double BytesPerPixelOfACorrection = 12;
+
     /// <summary>The expected peak.</summary>
     /// <param name="width">Width of a frame, px.</param>
     /// <param name="height">Height of a frame, px.</param>
@@ -45,14 +52,23 @@ public static class MemoryEstimate
         double pixels = (double)width * height;
         double measuring = ((BytesPerPixel + BytesPerPixelOfTheLast) * pixels) + (BytesPerNode * grid.Count)
             + ((threads - 1) * (ThreadBytes + (BytesPerPixelAndThread * pixels) + (BytesPerNodeAndThread * grid.Count)));
+        if (combination == ReferenceCombination.Joint && referenceFrames > 1)
+            measuring += (BytesPerPixelOfASurface + (threads * BytesPerPixelOfACorrection)) * pixels;
         double reference = Reference(pixels, referenceFrames, combination);
         double combining = hasLater ? reference + (BytesPerPixel * pixels) + (BytesPerNode * grid.Count) : reference;
         return (long)(Program + Math.Max(measuring, combining));
     }
 
-    private static double Reference(double pixels, int frames, ReferenceCombination combination) => frames == 1
-        ? 0
-        : combination == ReferenceCombination.Mean
-            ? BytesPerPixelOfAMean * pixels
-            : Math.Min(Math.Max(ReferenceBuilder.KeptBytes, 3 * sizeof(float) * pixels), sizeof(float) * pixels * frames) + (BytesPerPixelOfAMean * pixels);
+    private static double Reference(double pixels, int frames, ReferenceCombination combination)
+    {
+        if (frames == 1)
+            return 0;
+        double kept = Math.Min(Math.Max(ReferenceBuilder.KeptBytes, 3 * sizeof(float) * pixels), sizeof(float) * pixels * frames);
+        return combination switch
+        {
+            ReferenceCombination.Mean => BytesPerPixelOfAMean * pixels,
+            ReferenceCombination.Median => kept + (BytesPerPixelOfAMean * pixels),
+            _ => kept + ((BytesPerPixelOfAMean + BytesPerPixelOfAFit) * pixels),
+        };
+    }
 }

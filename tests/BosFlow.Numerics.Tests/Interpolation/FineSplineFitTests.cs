@@ -53,7 +53,7 @@ public sealed class FineSplineFitTests
         FineObservation[] pictures = Pictures(jitter, null);
         FineSpline fine = Start(pictures);
         (int iterations, _) = FineSplineFit.Improve(fine, pictures, Strength, new ParallelOptions { MaxDegreeOfParallelism = threads });
-        Assert.InRange(iterations, 1, 40);
+        Assert.InRange(iterations, 1, 12);
         return fine;
     }
 

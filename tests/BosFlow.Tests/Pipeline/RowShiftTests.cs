@@ -38,12 +38,25 @@ public sealed class RowShiftTests
         VectorField field = Field(u: 0.2f, v: 0.5f);
         List<string> warnings = [];
 
-        RowLosses.TakeOut(field, new Steps(), 0.03, warnings);
+        RowLosses.TakeOut(field, new Steps(), 0.03, (_, _) => false, warnings);
 
         Assert.Equal(VectorFlags.None, field.Flags[0]);
         Assert.Equal(VectorFlags.NotConverged, field.Flags[^1]);
         Assert.True(float.IsNaN(field.U[^1]) && float.IsNaN(field.SigmaV[^1]));
         Assert.StartsWith("In 3 of 6 rows of vectors", Assert.Single(warnings), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TakeOut_WindowsBesideLostRows_LeavesThemOut()
+    {
+        VectorField field = Field(u: 0.2f, v: 0.5f);
+        List<string> warnings = [];
+
+        RowLosses.TakeOut(field, new Steps(), double.PositiveInfinity, (_, y) => y < 10, warnings);
+
+        Assert.Equal(VectorFlags.NotConverged, field.Flags[0]);
+        Assert.Equal(VectorFlags.None, field.Flags[^1]);
+        Assert.Contains("beyond the edge of the frame", Assert.Single(warnings), StringComparison.Ordinal);
     }
 
     private static RowMotion Motion(double slopeU, double slopeV)

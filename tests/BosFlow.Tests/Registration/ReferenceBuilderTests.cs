@@ -159,7 +159,7 @@ public sealed class ReferenceBuilderTests
     public void Build_MedianWithLittleMemory_TakesFramesSpreadOverAll()
     {
         Frame[] frames = [.. Enumerable.Range(0, 11).Select(i => Of(i, Scene.Picture(i)))];
-        var builder = new ReferenceBuilder(new RegistrationSettings { Motion = MotionModel.None }, ReferenceCombination.Median, 1, medianBytes: 4L * Width * Height * 4);
+        var builder = new ReferenceBuilder(new RegistrationSettings { Motion = MotionModel.None }, ReferenceCombination.Median, 1, keptBytes: 4L * Width * Height * 4);
 
         Reference reference = builder.Build(new ReferenceSource(frames, "test", [], false), Region, CancellationToken.None);
 
@@ -171,13 +171,43 @@ public sealed class ReferenceBuilderTests
     }
 
     [Fact]
-    public void Build_OtherNumberOfThreads_GivesTheSameBits()
+    public void Build_JointWithLittleMemory_FitsTheFirstFramesAndSaysSo()
+    {
+        Frame[] frames = [.. Enumerable.Range(0, 6).Select(i => Of(i, Scene.Picture(i, Shake(i))))];
+        var builder = new ReferenceBuilder(Registration, ReferenceCombination.Joint, 1, keptBytes: 4L * Width * Height * 4);
+
+        Reference reference = builder.Build(new ReferenceSource(frames, "test", [], false), Region, CancellationToken.None);
+
+        Assert.Equal(4, reference.FrameCount);
+        Assert.StartsWith("Joint fit of 4 frames aligned to the first", reference.Description, StringComparison.Ordinal);
+        Assert.NotNull(reference.Underlying);
+        Assert.Contains(reference.Warnings, warning => warning.Contains("the first 4 of the 6", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Build_JointFramesOfOtherExposure_AreTakenAtTheLevelOfTheFirst()
+    {
+        Frame[] frames = [.. Enumerable.Range(0, 6).Select(i => Of(i, Brighter(Scene.Picture(i, Shake(i)), i == 0 ? 1 : 0.7f)))];
+
+        Reference reference = Builder(ReferenceCombination.Joint).Build(new ReferenceSource(frames, "test", [], false), Region, CancellationToken.None);
+
+        double level = frames[0].Image!.Pixels.ToArray().Average(), joint = reference.Image.Pixels.ToArray().Where(float.IsFinite).Average();
+        Assert.Equal(level, joint, 0.01 * level);
+
+        static GrayImage Brighter(GrayImage picture, float factor) =>
+            new(picture.Width, picture.Height, [.. picture.Pixels.ToArray().Select(value => factor * value)], picture.WhiteLevel);
+    }
+
+    [Theory]
+    [InlineData(ReferenceCombination.Mean)]
+    [InlineData(ReferenceCombination.Joint)]
+    public void Build_OtherNumberOfThreads_GivesTheSameBits(ReferenceCombination combination)
     {
         Frame[] frames = [.. Enumerable.Range(0, 3).Select(i => Of(i, Scene.Picture(i, Shake(i))))];
         var source = new ReferenceSource(frames, "test", [], false);
 
-        Reference one = new ReferenceBuilder(Registration, ReferenceCombination.Mean, 1).Build(source, Region, CancellationToken.None);
-        Reference four = new ReferenceBuilder(Registration, ReferenceCombination.Mean, 4).Build(source, Region, CancellationToken.None);
+        Reference one = new ReferenceBuilder(Registration, combination, 1).Build(source, Region, CancellationToken.None);
+        Reference four = new ReferenceBuilder(Registration, combination, 4).Build(source, Region, CancellationToken.None);
 
         Assert.Equal(one.Image.Pixels.ToArray(), four.Image.Pixels.ToArray());
     }

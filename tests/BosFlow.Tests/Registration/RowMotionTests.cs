@@ -38,6 +38,35 @@ public sealed class RowMotionTests
         Assert.Equal(0, fit.ResidualRmsU, 1e-6);
     }
 
+    [Theory]
+    [InlineData(true, 0, 0.005)]
+    [InlineData(false, 0.01, 0.1)]
+    public void Fit_TurningWhileRowsAreRead_IsFollowedOnlyWhereTheReferencesShakeIsKnown(bool isKnown, double least, double largest)
+    {
+        // Camera and reference shake by 6 px and 0.15 degrees within a frame; a row of the reference crosses several rows of a turned frame, which were read at other times.
+        PlanarMotion Frame(double row) => KnownMotions.Similarity(6 * Math.Sin(row / 50), 5 * Math.Cos(row / 60), 0.15 * Math.Sin((row / 55) + 1), 1, Width, Height);
+        PlanarMotion First(double row) => KnownMotions.Similarity(4 * Math.Cos(row / 58), 6 * Math.Sin(row / 52), 0.1 * Math.Sin(row / 61), 1, Width, Height);
+        var truth = new BetweenShaken(First, Frame);
+        var still = new BetweenShaken(First, _ => PlanarMotion.Identity);
+        RowMotion? reference = isKnown ? Assert.IsType<RowMotion>(Fit(new BetweenShaken(First, _ => PlanarMotion.Identity), Mask(_ => true), noise: 0.001).Motion) : null;
+
+        MotionFitResult fit = Fit(truth, Mask(_ => true), noise: 0.001, reference: reference);
+
+        // Away from the rows that the shake moves out of the picture.
+        double worst = 0;
+        for (int y = 40; y < Height - 40; y += 7)
+        {
+            foreach (int x in (int[])[0, 160, 320, 480, Width - 1])
+            {
+                (double u, double v) = truth.DisplacementAt(x, y);
+                (double fittedU, double fittedV) = fit.Motion.DisplacementAt(x, y);
+                worst = Math.Max(worst, Math.Max(Math.Abs(u - fittedU), Math.Abs(v - fittedV)));
+            }
+        }
+
+        Assert.InRange(worst, least, largest);
+    }
+
     [Fact]
     public void Fit_OfASimilarityBehindALens_GivesItBack()
     {
@@ -156,7 +185,7 @@ public sealed class RowMotionTests
     }
 
     private static MotionFitResult Fit(
-        IPictureMotion truth, PixelMask undisturbed, double noise, double wrongShare = 0, IPictureMotion? start = null, int from = 0, int to = 0, LensModel? lens = null)
+        IPictureMotion truth, PixelMask undisturbed, double noise, double wrongShare = 0, IPictureMotion? start = null, int from = 0, int to = 0, LensModel? lens = null, RowMotion? reference = null)
     {
         var random = new Random(11);
         double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
@@ -176,10 +205,35 @@ public sealed class RowMotionTests
             }
         }
 
-        var fitter = new RowMotionFitter(RowModel.Of(undisturbed, Settings with { Lens = lens })!, 1);
+        var fitter = new RowMotionFitter(RowModel.Of(undisturbed, Settings with { Lens = lens })!, 1, reference: reference);
         return start is null
             ? fitter.FitTrusted(x.ToArray(), y.ToArray(), u.ToArray(), v.ToArray())
             : fitter.Fit(start, x.ToArray(), y.ToArray(), u.ToArray(), v.ToArray());
+    }
+
+    /// <summary>From a reference to a frame, both of which stood differently for every row of their own.</summary>
+    private sealed class BetweenShaken(Func<double, PlanarMotion> reference, Func<double, PlanarMotion> frame) : IPictureMotion
+    {
+        public PlanarMotion Planar => PlanarMotion.Identity;
+
+        public (double U, double V) DisplacementAt(double x, double y)
+        {
+            (double restX, double restY) = (x, y);
+            for (int i = 0; i < 40; i++)
+            {
+                (double u, double v) = reference(y).DisplacementAt(restX, restY);
+                (restX, restY) = (x - u, y - v);
+            }
+
+            (double frameX, double frameY) = (x, y);
+            for (int i = 0; i < 40; i++)
+            {
+                (double u, double v) = frame(frameY).DisplacementAt(restX, restY);
+                (frameX, frameY) = (restX + u, restY + v);
+            }
+
+            return (frameX - x, frameY - y);
+        }
     }
 
     private sealed class MotionOfRows(Func<double, PlanarMotion> at, LensModel lens) : IPictureMotion
