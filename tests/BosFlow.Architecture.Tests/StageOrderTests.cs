@@ -29,7 +29,7 @@ public sealed class StageOrderTests
     private static readonly Dictionary<string, string[]> Values = new()
     {
         ["Speckle"] = ["Board", "BoardRectangle", "BoardRuler", "BoardSettings", "BoardTones", "DotSize", "Fiducial", "FiducialCode", "PrintedDot"],
-        ["Footage"] = ["GrayImage", "PixelMask", "PixelPolygon", "PixelRectangle", "Frame", "GrayLevels", "RegionMask", "FrameQuality"],
+        ["Footage"] = ["GrayImage", "PixelMask", "PixelPolygon", "PixelRectangle", "Frame", "GrayLevels", "RegionMask", "FrameQuality", "PixelDefects"],
         ["Camera"] = ["CameraFacts", "FiducialSighting", "LensKind", "LensModel", "LensParameters", "LensSlopes", "TargetPose", "PictureTones", "PlaneCamera", "PlaneFit", "PlaneFitResult", "PlaneMap", "PlaneModel", "PlanePoint", "ToneCurve"],
         ["Registration"] = ["PlanarMotion", "IPictureMotion"],
         ["Displacement"] = ["NodeGrid", "VectorField", "VectorFlags"],

@@ -82,7 +82,6 @@ public sealed class FineSplineFit
                 break;
         }
 
-        Console.WriteLine($"ITER {iterations} {Math.Sqrt(energy / first)}");
         solution.CopyTo(surface.Coefficients);
         return (iterations, first == 0 ? 0 : Math.Sqrt(energy / first));
     }

@@ -1,3 +1,4 @@
+using BosFlow.Footage;
 using BosFlow.Numerics.Interpolation;
 
 namespace BosFlow.Displacement;

@@ -1,3 +1,4 @@
+using BosFlow.Footage;
 using System.Numerics;
 using BosFlow.Numerics.Interpolation;
 

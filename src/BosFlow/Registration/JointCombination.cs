@@ -1,4 +1,3 @@
-using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Numerics.Interpolation;
 

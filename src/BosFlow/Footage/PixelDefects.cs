@@ -1,6 +1,4 @@
-using BosFlow.Footage;
-
-namespace BosFlow.Displacement;
+namespace BosFlow.Footage;
 
 /// <summary>Which pixels of a picture cannot be used, and why: 0 usable, else <see cref="NotRecorded"/> or <see cref="Glare"/>.</summary>
 internal static class PixelDefects

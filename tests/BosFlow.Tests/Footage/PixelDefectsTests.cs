@@ -1,7 +1,7 @@
-using BosFlow.Displacement;
 using BosFlow.Footage;
+using BosFlow.Tests.Displacement;
 
-namespace BosFlow.Tests.Displacement;
+namespace BosFlow.Tests.Footage;
 
 public sealed class PixelDefectsTests
 {
