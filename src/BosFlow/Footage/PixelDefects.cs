@@ -1,9 +1,12 @@
 namespace BosFlow.Footage;
 
 /// <summary>Which pixels of a picture cannot be used, and why: 0 usable, else <see cref="NotRecorded"/> or <see cref="Glare"/>.</summary>
-internal static class PixelDefects
+public static class PixelDefects
 {
+    /// <summary>The pixel was not recorded.</summary>
     public const byte NotRecorded = 1;
+
+    /// <summary>The pixel lies in a saturated area larger than any dot, or beside one.</summary>
     public const byte Glare = 2;
 
     // Single saturated pixels are the tops of bright dots or the paper between dark ones and stay in use: the window's
@@ -15,9 +18,11 @@ internal static class PixelDefects
     private const int Reach = 4;
 
     /// <summary>Finds the defects of a picture.</summary>
+    /// <param name="image">The picture.</param>
     /// <returns>One code a pixel, row-major; null where every pixel is usable.</returns>
     public static byte[]? Find(GrayImage image)
     {
+        ArgumentNullException.ThrowIfNull(image);
         int width = image.Width, height = image.Height;
         byte[]? codes = null;
         ReadOnlySpan<float> pixels = image.Pixels;
