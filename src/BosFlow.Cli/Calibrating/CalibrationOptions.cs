@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using BosFlow.Camera;
+using BosFlow.Cli.CommandLine;
 using BosFlow.Media.Calibration;
 using BosFlow.Results.Boards;
 
@@ -25,6 +26,7 @@ internal sealed class CalibrationOptions
     /// <summary>Adds the options to the command.</summary>
     public void AddTo(Command command)
     {
+        MisspeltOptions.RefuseAmong(pictures);
         command.Add(pictures);
         foreach (Option option in new Option[] { checkerboard, square, circles, spacing, board, video, frames, model, pitch, output, force })
             command.Add(option);

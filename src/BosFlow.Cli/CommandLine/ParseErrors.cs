@@ -51,7 +51,7 @@ internal static partial class ParseErrors
 
         if (error.SymbolResult is OptionResult { Tokens.Count: 0 } bare)
             return $"{bare.Option.Name} needs a value: {bare.Option.Description}";
-        return error.Message.EndsWith('.') ? error.Message : error.Message + ".";
+        return error.Message.EndsWith('.') || error.Message.EndsWith('?') ? error.Message : error.Message + ".";
     }
 
     [GeneratedRegex("^Cannot parse argument '(?<value>.*)' for option '(?<option>.*)' as expected type '(?<type>.*)'")]

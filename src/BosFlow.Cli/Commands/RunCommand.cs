@@ -36,6 +36,7 @@ public static class RunCommand
         var shard = new Option<string?>("--shard") { Description = "Only this part of the frames, such as 3/16, and no summary; for several processes or machines at the same time.", HelpName = "K/N" };
         var gather = new Option<bool>("--gather") { Description = "Measure nothing; write summary, maps and report of the frames that shards have measured." };
         var dryRun = new Option<bool>("--dry-run") { Description = "Check the case and its files, measure a few frames, say what would be done and which time, disk and memory it needs; write nothing." };
+        MisspeltOptions.RefuseAmong(caseFiles);
         threads.Validators.Add(result =>
         {
             if (result.Tokens.Count == 1 && !(int.TryParse(result.Tokens[0].Value, out int count) && count is >= 1 and <= MostThreads))
