@@ -29,9 +29,8 @@ public static class MemoryEstimate
     // Sum in double precision and count; the frame being aligned and its motion.
     private const double BytesPerPixelOfAMean = 20;
 
-    // The finer surface, its residual, direction, product and working memory, 16 bytes each, and the picture as values between; then the surface alone.
+    // The finer surface, its residual, direction, product and working memory, 16 bytes each, and the picture as values between; what the fit leaves may not be collected yet when frames are measured.
     private const double BytesPerPixelOfAFit = 100;
-    private const double BytesPerPixelOfASurface = 20;
 
     // A frame made from the surface, and its interpolation.
     private const double BytesPerPixelOfACorrection = 12;
@@ -53,7 +52,7 @@ public static class MemoryEstimate
         double measuring = ((BytesPerPixel + BytesPerPixelOfTheLast) * pixels) + (BytesPerNode * grid.Count)
             + ((threads - 1) * (ThreadBytes + (BytesPerPixelAndThread * pixels) + (BytesPerNodeAndThread * grid.Count)));
         if (combination == ReferenceCombination.Joint && referenceFrames > 1)
-            measuring += (BytesPerPixelOfASurface + (threads * BytesPerPixelOfACorrection)) * pixels;
+            measuring += (BytesPerPixelOfAFit + (threads * BytesPerPixelOfACorrection)) * pixels;
         double reference = Reference(pixels, referenceFrames, combination);
         double combining = hasLater ? reference + (BytesPerPixel * pixels) + (BytesPerNode * grid.Count) : reference;
         return (long)(Program + Math.Max(measuring, combining));
