@@ -10,10 +10,7 @@ internal static class MisspeltOptions
     /// <param name="paths">An argument that takes several paths.</param>
     public static void RefuseAmong(Argument<string[]> paths) => paths.Validators.Add(result =>
     {
-        if (result.Tokens.FirstOrDefault(token => token.Value.StartsWith('-')) is not { } word)
-            return;
-        IEnumerable<string> known = (result.Parent as CommandResult)?.Command.Options.SelectMany(option => option.Aliases.Append(option.Name)) ?? [];
-        string hint = NearestWord.Find(word.Value, known) is { } near ? $" Did you mean {near}?" : string.Empty;
-        result.AddError($"There is no option {word.Value}.{hint}");
+        if (result.Tokens.FirstOrDefault(token => token.Value.StartsWith('-')) is { } word && result.Parent is CommandResult { Command: { } command })
+            result.AddError(ParseErrors.UnknownOption(word.Value, command));
     });
 }

@@ -24,20 +24,26 @@ internal static partial class ParseErrors
 
     private static string UnknownWord(string word, Command command, string help)
     {
+        if (word.StartsWith('-'))
+            return $"{UnknownOption(word, command)} See: {help}";
+        return command.Subcommands.Count > 0
+            ? $"{Unknown("command", word, command.Subcommands.Select(sub => sub.Name))} See: {help}"
+            : $"\"{word}\" is one argument too many for bosflow {command.Name}; put a path with spaces in quotation marks. See: {help}";
+    }
+
+    /// <summary>The sentence on an option that does not exist, with the one that was probably meant.</summary>
+    /// <param name="word">What was typed.</param>
+    /// <param name="command">The command it was typed for.</param>
+    public static string UnknownOption(string word, Command command)
+    {
         IEnumerable<Option> options = command.Options;
         for (Symbol? parent = command.Parents.FirstOrDefault(); parent is Command above; parent = above.Parents.FirstOrDefault())
             options = options.Concat(above.Options.Where(option => option.Recursive));
-        bool isOption = word.StartsWith('-');
-        IEnumerable<string> known = isOption
-            ? options.SelectMany(option => option.Aliases.Append(option.Name))
-            : command.Subcommands.Select(sub => sub.Name);
-        string? near = NearestWord.Find(word, known);
-        string what = isOption ? "option" : command.Subcommands.Count > 0 ? "command" : "argument";
-        string hint = near is null ? string.Empty : $" Did you mean {near}?";
-        return what == "argument"
-            ? $"\"{word}\" is one argument too many for bosflow {command.Name}; put a path with spaces in quotation marks. See: {help}"
-            : $"There is no {what} {word}.{hint} See: {help}";
+        return Unknown("option", word, options.SelectMany(option => option.Aliases.Append(option.Name)));
     }
+
+    private static string Unknown(string what, string word, IEnumerable<string> known) =>
+        $"There is no {what} {word}.{(NearestWord.Find(word, known) is { } near ? $" Did you mean {near}?" : string.Empty)}";
 
     private static string InWords(ParseError error)
     {

@@ -97,7 +97,7 @@ internal sealed class BackgroundRemover
         if (fit.Motion is RowMotion rows && fit.Uncertainty is { } uncertainty)
         {
             RowShift.TakeOut(field, rows, referenceRows);
-            RowLosses.TakeOut(field, uncertainty, LargestMotionSigmaPixels / Math.Sqrt(correlatedVectors), (x, y) => IsBesideLostRows(x, y, rows), warnings);
+            RowLosses.TakeOut(field, uncertainty, LargestMotionSigmaPixels / Math.Sqrt(correlatedVectors), (x, y) => !KeepsItsRows(y + rows.DisplacementAt(x, y).V), warnings);
         }
 
         return new BackgroundRemoval(field, fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, warnings);
@@ -155,14 +155,10 @@ internal sealed class BackgroundRemover
     private bool StaysInFrame(double x, double y, IPictureMotion motion)
     {
         (double u, double v) = motion.DisplacementAt(x, y);
-        return x + u >= halfWindow && y + v >= halfWindow + rowMargin && x + u <= frame.Width - 1 - halfWindow && y + v <= frame.Height - 1 - halfWindow - rowMargin;
+        return x + u >= halfWindow && x + u <= frame.Width - 1 - halfWindow && KeepsItsRows(y + v);
     }
 
-    private bool IsBesideLostRows(double x, double y, RowMotion motion)
-    {
-        double row = y + motion.DisplacementAt(x, y).V;
-        return row < halfWindow + rowMargin || row > frame.Height - 1 - halfWindow - rowMargin;
-    }
+    private bool KeepsItsRows(double row) => row >= halfWindow + rowMargin && row <= frame.Height - 1 - halfWindow - rowMargin;
 
     private VectorField Subtract(VectorField total, IPictureMotion motion, IMotionUncertainty? uncertainty)
     {

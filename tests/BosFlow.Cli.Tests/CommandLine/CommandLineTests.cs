@@ -20,6 +20,7 @@ public sealed class CommandLineTests : IDisposable
         { "render run --knife-edge-deg abc", "error: --knife-edge-deg abc is not possible; give a number, with a point before the decimals. See: bosflow render --help" },
         { "run a --threads abc", "error: --threads abc is not possible; give a whole number from 1 to 1024. See: bosflow run --help" },
         { "run a --restrat", "error: There is no option --restrat. Did you mean --restart? See: bosflow run --help" },
+        { "run a --quit", "error: There is no option --quit. Did you mean --quiet? See: bosflow run --help" },
         { "run a --output", "error: --output needs a value: Folder of the results, in place of the one in the case file; of a queue, it holds a folder for each case. See: bosflow run --help" },
         { "case-keys --schema --markdown", "error: --schema, --markdown and --recipe exclude each other; give one of them. See: bosflow case-keys --help" },
     };
