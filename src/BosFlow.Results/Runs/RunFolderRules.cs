@@ -16,10 +16,14 @@ internal static class RunFolderRules
         RefuseLinks(layout);
         if (!File.Exists(layout.Document))
         {
-            string? foreign = Directory.EnumerateFileSystemEntries(layout.Root).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal).FirstOrDefault(name => !IsOfABeginning(layout, name));
-            return foreign is null
-                ? null
-                : throw new InputDataException($"The output folder {layout.Root} holds files that are not of a run (such as {foreign}); choose an empty or a new folder.");
+            // A shard that started at the same moment writes run.json before anything else: what came meanwhile is of a run if run.json came too.
+            string? foreign = Foreign(layout);
+            if (!File.Exists(layout.Document))
+            {
+                return foreign is null
+                    ? null
+                    : throw new InputDataException($"The output folder {layout.Root} holds files that are not of a run (such as {foreign}); choose an empty or a new folder.");
+            }
         }
 
         RunDocument earlier;
@@ -50,6 +54,9 @@ internal static class RunFolderRules
                 throw new InputDataException($"{path} is a link to {target}, and a run writes nothing outside its own folder; remove the link, or choose another folder with --output.");
         }
     }
+
+    private static string? Foreign(RunLayout layout) =>
+        Directory.EnumerateFileSystemEntries(layout.Root).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal).FirstOrDefault(name => !IsOfABeginning(layout, name));
 
     // What a run that was killed in its first moments may leave.
     private static bool IsOfABeginning(RunLayout layout, string name) =>
