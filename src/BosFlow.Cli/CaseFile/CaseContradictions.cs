@@ -105,6 +105,8 @@ internal static class CaseContradictions
     private static void Displacement(CaseValues values, CaseProblems problems)
     {
         DisplacementSettings settings = CaseMapping.Displacement(values);
+        if (DisplacementSettingsCheck.AdaptiveProblem(settings) is { } problem)
+            problems.Add(values.LineOf(DisplacementKeys.Windows), problem);
         if (settings.CoarseWindowPixels < settings.WindowPixels)
         {
             CaseKey given = values.Has(DisplacementKeys.CoarseWindow) ? DisplacementKeys.CoarseWindow : DisplacementKeys.Window;

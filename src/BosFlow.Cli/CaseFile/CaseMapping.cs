@@ -48,9 +48,10 @@ internal static class CaseMapping
     {
         ArgumentNullException.ThrowIfNull(values);
         DisplacementSettings preset = values.Or(DisplacementKeys.Quality, QualityPresets.Standard);
-        return new DisplacementSettings
+        var settings = new DisplacementSettings
         {
             WindowPixels = values.Or(DisplacementKeys.Window, preset.WindowPixels),
+            Windows = values.Or(DisplacementKeys.Windows, preset.Windows),
             SpacingPixels = values.Or(DisplacementKeys.Spacing, preset.SpacingPixels),
             CoarseWindowPixels = values.Or(DisplacementKeys.CoarseWindow, preset.CoarseWindowPixels),
             Passes = values.Or(DisplacementKeys.Passes, ReadsRows(values) ? Math.Max(preset.Passes, DisplacementSettings.PassesForRows) : preset.Passes),
@@ -63,6 +64,10 @@ internal static class CaseMapping
             OutlierNoisePixels = values.Or(DisplacementKeys.OutlierNoise, preset.OutlierNoisePixels),
             ReplaceOutliers = values.Or(DisplacementKeys.ReplaceOutliers, preset.ReplaceOutliers),
         };
+
+        // What a word of quality brings along gives way to what is asked for by name.
+        bool givesWay = !values.Has(DisplacementKeys.Windows) && DisplacementSettingsCheck.AdaptiveProblem(settings) is not null;
+        return givesWay ? settings with { Windows = WindowSizing.Fixed } : settings;
     }
 
     private static bool ReadsRows(CaseValues values) => values.Or(RegistrationKeys.Readout, new ReadoutChoice(0)).Milliseconds is not 0;

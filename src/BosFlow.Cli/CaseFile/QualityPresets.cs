@@ -15,10 +15,11 @@ internal static class QualityPresets
         Interpolation = InterpolationOrder.Cubic,
     };
 
-    /// <summary>Finest grid at this window: vectors four to a window side, which also lets the passes see finer detail.</summary>
+    /// <summary>Finest grid at this window: vectors four to a window side, which also lets the passes see finer detail; half windows where the displacement is steep.</summary>
     public static DisplacementSettings Finest { get; } = Standard with
     {
         SpacingPixels = 8,
         PredictorSmoothings = 1,
+        Windows = WindowSizing.Adaptive,
     };
 }

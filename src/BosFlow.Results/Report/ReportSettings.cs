@@ -58,7 +58,7 @@ internal static class ReportSettings
 
     private static IEnumerable<IReadOnlyList<string>> Displacement(DisplacementSettings d)
     {
-        yield return ["Interrogation window", $"{d.WindowPixels} × {d.WindowPixels} px, {(d.Weighting == WindowWeighting.Gaussian ? "Gaussian weighting" : "equal weights")}"];
+        yield return ["Interrogation window", $"{d.WindowPixels} × {d.WindowPixels} px, {(d.Weighting == WindowWeighting.Gaussian ? "Gaussian weighting" : "equal weights")}{(d.Windows == WindowSizing.Adaptive ? "; half the side where the displacement is steep" : "")}"];
         yield return ["Distance between vectors", $"{d.SpacingPixels} px (overlap {Figures.Text(100.0 * Math.Max(0, d.WindowPixels - d.SpacingPixels) / d.WindowPixels)} %)"];
         yield return ["Passes", $"coarse pass with {d.CoarseWindowPixels} px windows, then {d.Passes} with image deformation"];
         yield return ["Sub-pixel shift", $"{SubPixel(d.SubPixel)}; B-spline interpolation of order {(int)d.Interpolation}"];

@@ -46,14 +46,14 @@ internal sealed class BlockLayout
     public int TiledWidth => Tiles * Numerics.Interpolation.TileRow.Columns;
 
     /// <summary>The blocks of some windows; null where windows are weighted pixel by pixel, or no block of 4 px or more fits.</summary>
-    public static BlockLayout? Of(WindowLayout windows, WindowWeighting weighting)
+    public static BlockLayout? Of(WindowLayout windows, WindowWeighting weighting, WindowSizing sizing = WindowSizing.Fixed)
     {
         if (weighting != WindowWeighting.TopHat)
             return null;
         foreach (int side in (ReadOnlySpan<int>)[8, 4])
         {
-            // Half a window, so that no block lies astride the lines through the nodes.
-            if (windows.Size / 2 % side == 0 && windows.Spacing % side == 0)
+            // Half a window, so that no block lies astride the lines through the nodes; a quarter where half windows are made of blocks too.
+            if (windows.Size % (side * (sizing == WindowSizing.Adaptive ? 4 : 2)) == 0 && windows.Spacing % side == 0)
                 return new BlockLayout(windows, side);
         }
 

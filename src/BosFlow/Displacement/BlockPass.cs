@@ -35,6 +35,12 @@ internal sealed class BlockPass : IRefinementPass
         scatter = new BlockScatter(windows, reference, sums);
     }
 
+    /// <summary>Sums of the blocks in the last run.</summary>
+    public BlockSums Sums => sums;
+
+    /// <summary>The solutions of the last run, and how residuals scatter about them.</summary>
+    public BlockScatter Scatter => scatter;
+
     public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {
         threads.Run(Parts(layout.Rows), part => SumRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, layout.Rows), frame, predictor), cancellationToken);

@@ -22,10 +22,16 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     private readonly MatchedWindow[] solutions = new MatchedWindow[windows.Layout.Grid.Count];
     private readonly float[] found = new float[(reference.Layout.Rows + 1) / RowStep * Terms * reference.Layout.Columns];
 
+    /// <summary>Windows of half the side, for the nodes whose solution is theirs; null where there are none.</summary>
+    public HalfWindows? Half { get; set; }
+
     private int Rows => (layout.Rows + 1) / RowStep;
 
     /// <summary>Keeps a window's solution for the rating.</summary>
     public void Keep(int node, MatchedWindow match) => solutions[node] = match;
+
+    /// <summary>The solution that was kept.</summary>
+    public MatchedWindow At(int node) => solutions[node];
 
     /// <summary>Rates every node.</summary>
     public void Rate(NodeState state, FrameThreads threads, CancellationToken cancellationToken)
@@ -51,17 +57,17 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
             {
                 int node = (nodeRow * grid.Columns) + Nearest(column, grid.Columns);
                 if (state.Flags[node] == VectorFlags.None && !(sums.AnyIncomplete(blockRow) && sums.Incomplete(blockRow)[column] != 0))
-                    Rate(blockRow, column, node, target[column..]);
+                    Rate(blockRow, column, node, state.IsHalf[node], target[column..]);
             }
         }
     }
 
     private int Nearest(int block, int nodes) => Math.Clamp(((2 * block) + 1 - layout.PerWindow + layout.PerStep) / (2 * layout.PerStep), 0, nodes - 1);
 
-    private void Rate(int row, int column, int node, Span<float> target)
+    private void Rate(int row, int column, int node, bool isHalf, Span<float> target)
     {
         ReadOnlySpan<float> statics = reference.Statics(row)[column..], dynamics = sums.Row(row)[column..];
-        ReadOnlySpan<double> m = windows.InverseAt(node);
+        ReadOnlySpan<double> m = isHalf ? Half!.Windows.InverseAt(node) : windows.InverseAt(node);
         MatchedWindow match = solutions[node];
         int stride = layout.Columns;
         double xx = statics[0], xy = statics[stride], yy = statics[2 * stride], ax = statics[3 * stride], ay = statics[4 * stride];

@@ -21,6 +21,9 @@ public sealed record DisplacementSettings
     /// <summary>Weighting of the final window.</summary>
     public WindowWeighting Weighting { get; init; } = WindowWeighting.TopHat;
 
+    /// <summary>Whether windows may have half the side where the displacement changes steeply; only with windows that are sums of blocks (see <see cref="DisplacementSettingsCheck"/>).</summary>
+    public WindowSizing Windows { get; init; } = WindowSizing.Fixed;
+
     /// <summary>How the passes with image deformation find the remaining shift.</summary>
     public SubPixelMethod SubPixel { get; init; } = SubPixelMethod.LeastSquares;
 

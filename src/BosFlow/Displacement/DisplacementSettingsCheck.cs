@@ -5,6 +5,20 @@ namespace BosFlow.Displacement;
 /// <summary>Ranges of <see cref="DisplacementSettings"/>.</summary>
 public static class DisplacementSettingsCheck
 {
+    private const int BlocksPerWindow = 4;
+    private const int SmallestBlock = 4;
+
+    /// <summary>Why windows cannot be adaptive with the other settings; null where they can, or are not.</summary>
+    /// <param name="settings">The settings.</param>
+    public static string? AdaptiveProblem(DisplacementSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        bool works = settings.Windows != WindowSizing.Adaptive || (settings.Weighting == WindowWeighting.TopHat && settings.SubPixel == SubPixelMethod.LeastSquares
+            && settings.WindowPixels % (BlocksPerWindow * SmallestBlock) == 0 && settings.SpacingPixels % SmallestBlock == 0);
+        return works ? null
+            : "displacement.windows = \"adaptive\" needs weighting = \"top-hat\", sub_pixel = \"least-squares\", a window_px that 16 divides and a spacing_px that 4 divides; change what differs, or set windows = \"fixed\".";
+    }
+
     /// <summary>Lists everything that is wrong with the settings.</summary>
     /// <param name="settings">The settings.</param>
     /// <returns>One sentence a problem; empty where all is well.</returns>
@@ -20,6 +34,8 @@ public static class DisplacementSettingsCheck
         Require(settings.LowestCorrelation is >= 0 and < 1, "lowest_correlation", settings.LowestCorrelation, "0 up to but not including 1");
         Require(settings.OutlierThreshold > 0, "outlier_threshold", settings.OutlierThreshold, "greater than 0");
         Require(settings.OutlierNoisePixels > 0, "outlier_noise_px", settings.OutlierNoisePixels, "greater than 0");
+        if (AdaptiveProblem(settings) is { } problem)
+            problems.Add(problem);
         return problems;
 
         void Require(bool good, string key, double value, string range)

@@ -3,7 +3,7 @@ namespace BosFlow.Displacement;
 /// <summary>Makes the immutable result out of a frame's working state.</summary>
 internal static class FieldOutput
 {
-    public static VectorField Build(NodeState state, StatedSigma sigma)
+    public static VectorField Build(NodeState state, StatedSigma sigma, DisplacementSettings settings)
     {
         int count = state.Grid.Count;
         float[] u = new float[count], v = new float[count], sigmaU = new float[count], sigmaV = new float[count];
@@ -12,8 +12,8 @@ internal static class FieldOutput
             bool replaced = state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
             u[node] = state.MotionU[node] + state.U[node];
             v[node] = state.MotionV[node] + state.V[node];
-            sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node]);
-            sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node]);
+            sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.MissingU[node]);
+            sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.MissingV[node]);
         }
 
         return new VectorField
@@ -26,6 +26,19 @@ internal static class FieldOutput
             Flags = [.. state.Flags],
             Correlation = [.. state.Correlation],
             PeakRatio = [.. state.PeakRatio],
+            WindowSide = settings.Windows == WindowSizing.Adaptive ? WindowSides(state, settings.WindowPixels) : null,
         };
+    }
+
+    private static float[] WindowSides(NodeState state, int whole)
+    {
+        float[] sides = new float[state.Grid.Count];
+        for (int node = 0; node < sides.Length; node++)
+        {
+            bool isMeasured = !float.IsNaN(state.U[node]) && !state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
+            sides[node] = !isMeasured ? float.NaN : state.IsHalf[node] ? whole / 2 : whole;
+        }
+
+        return sides;
     }
 }

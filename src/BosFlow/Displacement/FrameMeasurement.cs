@@ -21,7 +21,7 @@ internal sealed class FrameMeasurement
     private readonly float[] scratchU;
     private readonly float[] scratchV;
 
-    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, StatedSigma sigma, DisplacementSettings settings, FineSpline? underlying)
+    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, HalfWindows? half, StatedSigma sigma, DisplacementSettings settings, FineSpline? underlying)
     {
         this.settings = settings;
         this.sigma = sigma;
@@ -30,7 +30,8 @@ internal sealed class FrameMeasurement
         coarse = new CoarsePass(texture, coarseReference);
         refinement = settings.SubPixel != SubPixelMethod.LeastSquares ? new CorrelationPass(texture, windows)
             : blocks is null ? new LeastSquaresPass(texture, windows)
-            : new BlockPass(texture, windows, blocks);
+            : half is null ? new BlockPass(texture, windows, blocks)
+            : new AdaptivePass(texture, windows, blocks, half, sigma.SquaredBias);
         predictorField = new PredictorField(grid, texture.Width, texture.Height);
         state = new NodeState(grid);
         outliers = new OutlierTest(grid);
@@ -52,6 +53,7 @@ internal sealed class FrameMeasurement
         for (int pass = 1; pass <= settings.Passes; pass++)
         {
             predictorField.Set(steerU, steerV);
+            state.Choice = pass < FirstChoosingPass ? WindowChoice.Whole : WindowChoice.Choose;
             refinement.Run(prepared, predictorField, state, threads, cancellationToken);
             FlagLowCorrelation();
             if (pass < settings.Passes)
@@ -62,8 +64,11 @@ internal sealed class FrameMeasurement
         correction?.Apply(refinement, predictorField, state, threads, cancellationToken);
         outliers.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers, threads, cancellationToken);
         prepared.Release();
-        return FieldOutput.Build(state, sigma);
+        return FieldOutput.Build(state, sigma, settings);
     }
+
+    // The last two passes, but not the first one, whose predictor still lacks what whole windows see.
+    private int FirstChoosingPass => Math.Max(settings.Passes - 1, Math.Min(settings.Passes, 2));
 
     private static void SetMotion(NodeState nodes, IPictureMotion motion)
     {
@@ -89,6 +94,17 @@ internal sealed class FrameMeasurement
         measured.CopyTo(steer, 0);
         PredictorUpdate.Fill(state.Grid, steer);
         PredictorUpdate.Smooth(state.Grid, steer, scratch, settings.PredictorSmoothings);
+        KeepSharp(measured, steer);
+    }
+
+    // What half windows resolve is not smeared by smoothing.
+    private void KeepSharp(float[] measured, float[] steer)
+    {
+        for (int node = 0; node < steer.Length; node++)
+        {
+            if (state.IsHalf[node] && !float.IsNaN(measured[node]))
+                steer[node] = measured[node];
+        }
     }
 
     private void Resample(int component)

@@ -43,11 +43,13 @@ internal sealed class InterpolationCorrection
         prepared.Load(new GrayImage(underlying.Width, underlying.Height, picture, float.NaN), threads, cancellationToken);
         measured.MotionU.CopyTo(made.MotionU, 0);
         measured.MotionV.CopyTo(made.MotionV, 0);
+        made.Choice = WindowChoice.Keep;
+        measured.IsHalf.CopyTo(made.IsHalf, 0);
         refinement.Run(prepared, predictor, made, threads, cancellationToken);
         prepared.Release();
         for (int node = 0; node < made.Flags.Length; node++)
         {
-            if (measured.Flags[node] != VectorFlags.None || made.Flags[node] != VectorFlags.None)
+            if (measured.Flags[node] != VectorFlags.None || made.Flags[node] != VectorFlags.None || made.IsHalf[node] != measured.IsHalf[node])
                 continue;
             (float u, float v) = predictor.AtNode(node);
             measured.U[node] -= made.U[node] - (u - made.MotionU[node]);

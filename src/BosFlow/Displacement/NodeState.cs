@@ -17,6 +17,9 @@ internal sealed class NodeState
         Correlation = new float[grid.Count];
         PeakRatio = new float[grid.Count];
         Flags = new VectorFlags[grid.Count];
+        IsHalf = new bool[grid.Count];
+        MissingU = new float[grid.Count];
+        MissingV = new float[grid.Count];
     }
 
     public NodeGrid Grid { get; }
@@ -46,6 +49,32 @@ internal sealed class NodeState
     public float[] PeakRatio { get; }
 
     public VectorFlags[] Flags { get; }
+
+    /// <summary>What the next pass may do about the sides of its windows.</summary>
+    public WindowChoice Choice { get; set; }
+
+    /// <summary>Whether a vector is that of a window of half the side.</summary>
+    public bool[] IsHalf { get; }
+
+    /// <summary>Square of what a half window is taken to miss of u (<see cref="WindowSelection"/>), px^2; 0 for whole windows.</summary>
+    public float[] MissingU { get; }
+
+    public float[] MissingV { get; }
+
+    /// <summary>Takes whole windows everywhere.</summary>
+    public void ForgetHalves()
+    {
+        Array.Clear(IsHalf);
+        Array.Clear(MissingU);
+        Array.Clear(MissingV);
+    }
+
+    /// <summary>Takes the whole window at a node.</summary>
+    public void ForgetHalf(int node)
+    {
+        IsHalf[node] = false;
+        MissingU[node] = MissingV[node] = 0;
+    }
 
     /// <summary>Starts a pass at a node with what the reference says of it; false, and the node dropped, where it cannot be measured.</summary>
     public bool Begin(int node, VectorFlags reference)

@@ -8,12 +8,13 @@ namespace BosFlow.Displacement;
 /// what s1 does not, noise that pixels share, the noise that interpolation takes out of pixels but not out of the pattern, and what it makes of small dots. q: the passes before (<see cref="IterationNoise"/>), x the share of the
 /// reference's noise in the squares of its gradients, (s^2 / 2) k n / sum gx^2 = s1^2 k n / 2, half of the residual's variance s^2 being taken as the reference's (k noise gain of the derivative, n pixels). With a mean of many
 /// frames as reference x is smaller and sigma stated too large, by less than x / 2. b: the bias of interpolation for the dots of the reference (<see cref="InterpolationBias"/>).
+/// Windows of half the side have an s1, c and q of their own, and what they miss of a steep displacement besides (<see cref="WindowSelection"/>).
 /// </remarks>
 internal sealed class StatedSigma
 {
     private readonly double[] weight;
     private readonly IterationNoise iteration;
-    private readonly double squaredBias;
+    private readonly IterationNoise ofHalf;
 
     /// <summary>Prepares what depends on the reference and the settings.</summary>
     /// <param name="settings">Settings.</param>
@@ -24,9 +25,10 @@ internal sealed class StatedSigma
     {
         weight = windows.Weight;
         iteration = new IterationNoise(settings);
+        ofHalf = settings.Windows == WindowSizing.Adaptive ? new IterationNoise(OfHalf(settings)) : iteration;
         DotPixels = dotPixels;
         BiasAmplitude = isCorrected ? 0 : InterpolationBias.Amplitude(settings.Interpolation, ApparentDot.WithoutPixel(dotPixels));
-        squaredBias = BiasAmplitude * BiasAmplitude / 2;
+        SquaredBias = BiasAmplitude * BiasAmplitude / 2;
     }
 
     /// <summary>e^-2 diameter of the dots' images, px; NaN where not known.</summary>
@@ -35,13 +37,23 @@ internal sealed class StatedSigma
     /// <summary>Amplitude of the bias of interpolation, px.</summary>
     public double BiasAmplitude { get; }
 
+    /// <summary>Its mean square over all fractions of a pixel, px^2.</summary>
+    public double SquaredBias { get; }
+
     /// <summary>Standard uncertainty, px.</summary>
     /// <param name="node">The node.</param>
     /// <param name="step">That of the last step, px.</param>
     /// <param name="scatter">c.</param>
-    public float Of(int node, float step, float scatter)
+    /// <param name="isHalf">Whether the window has half the side.</param>
+    /// <param name="missing">Square of what it is taken to miss, px^2.</param>
+    public float Of(int node, float step, float scatter, bool isHalf, float missing)
     {
         double variance = (double)step * step;
-        return (float)Math.Sqrt((variance * scatter * iteration.Variance(0.5 * variance * weight[node] * SplineGradient.NoiseGain)) + squaredBias);
+        double pixels = isHalf ? weight[node] / 4 : weight[node], noiseShare = 0.5 * variance * pixels * SplineGradient.NoiseGain;
+        return (float)Math.Sqrt((variance * scatter * (isHalf ? ofHalf : iteration).Variance(noiseShare)) + missing + SquaredBias);
     }
+
+    // They begin with the last pass but one, and their predictor is not smoothed.
+    private static DisplacementSettings OfHalf(DisplacementSettings settings) =>
+        settings with { WindowPixels = settings.WindowPixels / 2, PredictorSmoothings = 0, Passes = Math.Min(settings.Passes, 2) };
 }

@@ -30,4 +30,7 @@ public sealed class VectorField
 
     /// <summary>Highest correlation peak divided by the second highest in the last correlation pass that covers the node, at least 1; NaN where unknown.</summary>
     public required float[] PeakRatio { get; init; }
+
+    /// <summary>Side of the interrogation window that measured each vector, px, NaN where none did; null where all windows have one side.</summary>
+    public float[]? WindowSide { get; init; }
 }

@@ -39,6 +39,10 @@ internal sealed class WindowLayout
         return new WindowLayout(size, spacing, firstX, firstY, columns, rows);
     }
 
+    /// <summary>Smaller windows around the same nodes.</summary>
+    /// <param name="size">Their side, px, smaller than this one's by an even number.</param>
+    public WindowLayout Within(int size) => new(size, Spacing, FirstX + ((Size - size) / 2), FirstY + ((Size - size) / 2), Grid.Columns, Grid.Rows);
+
     /// <summary>First pixel column of the windows in a column of nodes.</summary>
     public int Left(int column) => FirstX + (column * Spacing);
 

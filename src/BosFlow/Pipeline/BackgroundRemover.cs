@@ -188,6 +188,7 @@ internal sealed class BackgroundRemover
             Flags = [.. total.Flags],
             Correlation = total.Correlation,
             PeakRatio = total.PeakRatio,
+            WindowSide = total.WindowSide,
         };
     }
 

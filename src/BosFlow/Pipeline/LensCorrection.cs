@@ -48,6 +48,7 @@ internal sealed class LensCorrection
         float[] sigmaV = new float[grid.Count];
         float[] peak = new float[grid.Count];
         float[] correlated = new float[grid.Count];
+        float[]? side = ideal.WindowSide is null ? null : new float[grid.Count];
         var flags = new VectorFlags[grid.Count];
         for (int node = 0; node < grid.Count; node++)
         {
@@ -56,6 +57,7 @@ internal sealed class LensCorrection
             {
                 flags[node] = VectorFlags.OutOfFrame;
                 u[node] = v[node] = sigmaU[node] = sigmaV[node] = peak[node] = correlated[node] = float.NaN;
+                side?[node] = float.NaN;
                 continue;
             }
 
@@ -69,9 +71,10 @@ internal sealed class LensCorrection
             sigmaV[node] = (float)(place.Linear(grid, ideal.SigmaV) * Math.Sqrt(share));
             peak[node] = (float)place.Linear(grid, ideal.PeakRatio);
             correlated[node] = (float)place.Linear(grid, ideal.Correlation);
+            side?[node] = (float)place.Linear(grid, ideal.WindowSide!);
         }
 
-        return new VectorField { Grid = grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = correlated, PeakRatio = peak };
+        return new VectorField { Grid = grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = correlated, PeakRatio = peak, WindowSide = side };
     }
 
     // The vectors in ideal pixels less the motion, still where they were measured.
@@ -97,7 +100,7 @@ internal sealed class LensCorrection
             sigmaV[node] = (float)double.Hypot(back.YX * total.SigmaU[node], back.YY * total.SigmaV[node]);
         }
 
-        return new VectorField { Grid = grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = total.Correlation, PeakRatio = total.PeakRatio };
+        return new VectorField { Grid = grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = total.Correlation, PeakRatio = total.PeakRatio, WindowSide = total.WindowSide };
     }
 
     private static IEnumerable<(double X, double Y)> Nodes(NodeGrid grid)

@@ -13,7 +13,6 @@ public static class HardSceneStudy
     private const int Height = 384;
     private const int FlowFrames = 4;
     private const double LargestRatio = 1.3;
-    private const double FarWindows = 2;
     private const double Vignetting = 50;
 
     private static readonly SceneRecipe Plain = new()
@@ -44,8 +43,10 @@ public static class HardSceneStudy
         // Finer nodes resolve finer waves than a window's mean and have the noise of those (see IterationNoise); the bound is that of a window's mean.
         bool isWindowMean = 2 * settings.SpacingPixels >= settings.WindowPixels;
         double plume = Plume(settings, cancellationToken);
-        Front front = Front.Of(settings, plain, cancellationToken);
-        Front narrow = Front.Of(settings with { WindowPixels = settings.WindowPixels / 2, SpacingPixels = settings.WindowPixels / 4 }, double.NaN, cancellationToken);
+        DisplacementSettings whole = settings with { Windows = WindowSizing.Fixed }, adaptive = settings with { Windows = WindowSizing.Adaptive };
+        double plainWhole = Error(Plain, whole, cancellationToken);
+        FrontErrors OfFront(DisplacementSettings with) => FrontErrors.Of(Width, Height, field => Measured(field, Plain.Speckle, with, FlowFrames, 40, cancellationToken), settings.WindowPixels);
+        FrontErrors front = OfFront(whole), sharp = OfFront(adaptive), narrow = OfFront(whole with { WindowPixels = settings.WindowPixels / 2, SpacingPixels = settings.WindowPixels / 4 });
         Figure[] figures =
         [
             new(study, "plain scene: RMS error of a component", plain, "px", null, null, "dots of 3 px that keep apart, even light"),
@@ -57,14 +58,21 @@ public static class HardSceneStudy
             new(study, "blur that halves the gradients: error over its own Cramer-Rao bound", Error(Plain with { Speckle = blurred }, settings, cancellationToken) / Bound(blurred, settings, cancellationToken), "1", null, isWindowMean ? LargestRatio : null),
             new(study, "dots of 1.2 px: RMS error over all fractions of a pixel", SmallDots(settings, cancellationToken), "px", null, 0.03),
             new(study, "strong plume, 5 px and strain 5 %: RMS error of u", plume, "px", null, 0.015),
-            new(study, "oblique front, 1.9 px over 8 px: slope of measured on true within one window of it", front.Slope, "1", 0.8, null),
-            new(study, "oblique front: RMS error of a component (wanted: at most 0.05)", front.Rms, "px", null, null, "the whole picture, what the windows smear included"),
-            new(study, "oblique front: RMS error beyond two windows of it over that of the plain scene", front.Beside, "1", null, LargestRatio),
+            new(study, "oblique front, 1.9 px over 8 px, fixed windows: slope of measured on true within one window of it", front.Slope, "1", 0.8, null),
+            new(study, "oblique front, fixed windows: RMS error of a component", front.Rms, "px", null, null, "the whole picture, what the windows smear included"),
+            new(study, "oblique front, fixed windows: RMS error beyond two windows of it over that of the plain scene", front.Beside / plainWhole, "1", null, LargestRatio),
+            new(study, "oblique front, adaptive windows: slope", sharp.Slope, "1", 0.8, null),
+            new(study, "oblique front, adaptive windows: RMS error of a component", sharp.Rms, "px", null, 0.05),
+            new(study, "oblique front, adaptive windows: RMS error beyond two windows of it over that of the plain scene", sharp.Beside / plainWhole, "1", null, LargestRatio),
+            new(study, "oblique front, adaptive windows: share of errors within 1 sigma, within one window of it", sharp.CoverageOneSigma, "1", null, null, FormattableString.Invariant($"fixed windows: {front.CoverageOneSigma:0.00}")),
+            new(study, "oblique front, adaptive windows: share of errors within 2 sigma, within one window of it", sharp.CoverageTwoSigma, "1", null, null, FormattableString.Invariant($"fixed windows: {front.CoverageTwoSigma:0.00}")),
+            new(study, "plain scene: error with adaptive windows over that with fixed ones", Error(Plain, adaptive, cancellationToken) / plainWhole, "1", null, 1.02),
+            new(study, "strong plume, adaptive windows: RMS error of u", Plume(adaptive, cancellationToken), "px", null, 0.015),
             new(study, "oblique front, windows of half the side: slope", narrow.Slope, "1", 0.8, null),
             new(study, "oblique front, windows of half the side: RMS error of a component", narrow.Rms, "px", null, 0.05),
         ];
         string description = FormattableString.Invariant(
-            $"{Width} x {Height} px, a wave of 0.5 and 0.4 px and 300 px, {FlowFrames} frames against one, 8 bit, noise 2 %; {settings.WindowPixels} px windows every {settings.SpacingPixels} px. Blur: dots of 4.2 px with half the contrast. Dots of 1.2 px: 0.1 dots/px, eight shifts, noise 2 %. Plume and front: 2 % noise in the plain scene's light, the front at 56 degrees, its jump along its normal.");
+            $"{Width} x {Height} px, a wave of 0.5 and 0.4 px and 300 px, {FlowFrames} frames against one, 8 bit, noise 2 %; {settings.WindowPixels} px windows every {settings.SpacingPixels} px{(settings.Windows == WindowSizing.Adaptive ? ", adaptive where nothing else is said" : "")}. Blur: dots of 4.2 px with half the contrast. Dots of 1.2 px: 0.1 dots/px, eight shifts, noise 2 %. Plume and front: 2 % noise in the plain scene's light, the front at 56 degrees, its jump along its normal.");
         return new StudyResult($"Hard scenes, {quality}", description, figures, []);
     }
 
@@ -137,7 +145,7 @@ public static class HardSceneStudy
             yield return engine.Measure(Picture(flow, firstFrame + i), PlanarMotion.Identity, cancellationToken);
     }
 
-    private static void Add(ErrorStatistics errors, VectorField field, Func<int, (double U, double V)> truth, Func<int, bool>? takes, bool onlyU = false)
+    internal static void Add(ErrorStatistics errors, VectorField field, Func<int, (double U, double V)> truth, Func<int, bool>? takes, bool onlyU = false)
     {
         for (int node = 0; node < field.U.Length; node++)
         {
@@ -147,29 +155,6 @@ public static class HardSceneStudy
             errors.Add(field.U[node], u, field.SigmaU[node]);
             if (!onlyU)
                 errors.Add(field.V[node], v, field.SigmaV[node]);
-        }
-    }
-
-    /// <summary>Errors at an oblique front.</summary>
-    private sealed record Front(double Slope, double Rms, double Beside)
-    {
-        public static Front Of(DisplacementSettings settings, double plain, CancellationToken cancellationToken)
-        {
-            var front = new ShockFront(Width / 2.0, Height / 2.0, 1.9 * Math.Cos(0.6), -1.9 * Math.Sin(0.6), 8);
-            var all = new ErrorStatistics();
-            var beside = new ErrorStatistics();
-            var slopes = new List<double>();
-            foreach (VectorField field in Measured(front, Plain.Speckle, settings, FlowFrames, 40, cancellationToken))
-            {
-                Func<int, (double U, double V)> truth = Truth(field, front);
-                double Far(int node) => Math.Abs(front.Distance(field.Grid.X(node % field.Grid.Columns), field.Grid.Y(node / field.Grid.Columns)));
-                Add(all, field, truth, null);
-                Add(beside, field, truth, node => Far(node) > FarWindows * settings.WindowPixels);
-                int[] near = [.. Enumerable.Range(0, field.U.Length).Where(node => field.Flags[node] == VectorFlags.None && Far(node) < settings.WindowPixels)];
-                slopes.Add(LineFit.Of([.. near.Select(node => (float)truth(node).U)], [.. near.Select(node => field.U[node])]).Slope);
-            }
-
-            return new Front(slopes.Average(), all.Rms, beside.Rms / plain);
         }
     }
 }

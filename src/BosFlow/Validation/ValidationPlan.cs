@@ -50,7 +50,7 @@ public static class ValidationPlan
             yield return result;
     }
 
-    private static DisplacementSettings Finest(DisplacementSettings settings) => settings with { SpacingPixels = settings.WindowPixels / 4, PredictorSmoothings = 1 };
+    private static DisplacementSettings Finest(DisplacementSettings settings) => settings with { SpacingPixels = settings.WindowPixels / 4, PredictorSmoothings = 1, Windows = WindowSizing.Adaptive };
 
     /// <summary>Stated against true errors: the settings of every quality.</summary>
     private static IEnumerable<StudyResult> Sigmas(bool quick, DisplacementSettings settings, CancellationToken cancellationToken)

@@ -91,6 +91,15 @@ public sealed class CaseMappingTests
         Assert.False(CaseText.Parse(CaseText.Smallest + "[registration]\nreadout_ms = 9\n").Experiment.Registration.EstimatesReadout);
     }
 
+    [Theory]
+    [InlineData("quality = \"finest\"\n", WindowSizing.Adaptive)]
+    [InlineData("quality = \"finest\"\nweighting = \"gaussian\"\n", WindowSizing.Fixed)]
+    [InlineData("quality = \"finest\"\nwindows = \"fixed\"\n", WindowSizing.Fixed)]
+    [InlineData("quality = \"fast\"\nwindows = \"adaptive\"\n", WindowSizing.Adaptive)]
+    [InlineData("", WindowSizing.Fixed)]
+    public void Parse_Windows_AreAdaptiveWhereAskedForOrWhereFinestMayHaveThem(string keys, WindowSizing expected) =>
+        Assert.Equal(expected, CaseText.Parse(CaseText.Smallest + "[displacement]\n" + keys).Experiment.Displacement.Windows);
+
     [Fact]
     public void Parse_SmallestCase_HasTheDefaultsOfTheRecords()
     {

@@ -49,6 +49,7 @@ public sealed class CaseProblemTests
         { Rig + "[flow]\npath_length_mm = 12\n", "case.toml, line 8: flow.path_length_mm is for shape = \"planar\"; set that shape, or remove the length." },
         { "[flow]\nshape = \"planar\"\npath_length_mm = 3\n", "case.toml, line 4: flow.shape = \"planar\" needs the distances of [rig], without which only displacements in px are measured; give them, or remove the key." },
         { "[gas]\nambient_density_kg_m3 = 1.2\nambient_temperature_c = 3\n", "case.toml, line 4: gas.ambient_density_kg_m3 and ambient_temperature_c (line 5) exclude each other; keep one of them." },
+        { "[displacement]\nspacing_px = 10\nwindows = \"adaptive\"\n", "case.toml, line 5: displacement.windows = \"adaptive\" needs weighting = \"top-hat\", sub_pixel = \"least-squares\", a window_px that 16 divides and a spacing_px that 4 divides; change what differs, or set windows = \"fixed\"." },
         { "[displacement]\nwindow_px = 128\n", "case.toml, line 4: displacement.coarse_window_px = 64 is smaller than window_px = 128; the first window must be at least as large as the last." },
 
         { "[registration]\nreadout_ms = 9.5\nmotion = \"homography\"\n", "case.toml, line 4: registration.readout_ms asks for a motion of each row, which motion = \"homography\" does not allow; write \"shift\" or \"similarity\"." },

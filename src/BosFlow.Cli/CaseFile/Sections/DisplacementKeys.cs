@@ -30,6 +30,15 @@ internal static class DisplacementKeys
         Default = TomlLiteral.Of(Standard.WindowPixels),
     };
 
+    public static readonly ChoiceKey<WindowSizing> Windows = new()
+    {
+        Section = Name,
+        Name = "windows",
+        Description = "Whether all windows have the side window_px (fixed), or half of it where the displacement is so steep that the whole side smears it by more than noise explains (adaptive); adaptive for quality = \"finest\" where the other keys allow it.",
+        Choices = [("fixed", WindowSizing.Fixed), ("adaptive", WindowSizing.Adaptive)],
+        Default = TomlLiteral.Of("fixed"),
+    };
+
     public static readonly IntegerKey Spacing = new()
     {
         Section = Name,
@@ -142,7 +151,7 @@ internal static class DisplacementKeys
         Name,
         "How the displacement of the pattern is measured.",
         [
-            Quality, Window, Spacing, CoarseWindow, Passes, Weighting, SubPixel, Interpolation, PredictorSmoothings,
+            Quality, Window, Windows, Spacing, CoarseWindow, Passes, Weighting, SubPixel, Interpolation, PredictorSmoothings,
             LowestCorrelation, OutlierThreshold, OutlierNoise, ReplaceOutliers,
         ]);
 }
