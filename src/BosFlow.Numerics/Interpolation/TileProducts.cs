@@ -80,7 +80,7 @@ public static class TileProducts
         }
 
         int reference = ((x / TileRow.Columns) * row.Rows * 3 * TileRow.Columns) + (x % TileRow.Columns);
-        Multiply<T>(ref MemoryMarshal.GetReference(levels), ref Unsafe.AsRef(in row.Reference[reference]), row.Rows, row.FrameLevel, ref sums[x], sums.Length / Terms);
+        Multiply<T>(ref MemoryMarshal.GetReference(levels), ref Unsafe.AsRef(in row.Reference[reference]), row, ref sums[x], sums.Length / Terms);
     }
 
     // Returns a bit for every row that has to be sampled otherwise.
@@ -113,14 +113,14 @@ public static class TileProducts
         return mixed;
     }
 
-    private static void Multiply<T>(ref float level, ref float reference, int rows, float frameLevel, ref float target, nint width)
+    private static void Multiply<T>(ref float level, ref short reference, in TileRow row, ref float target, nint width)
         where T : struct, ILanes<T>
     {
-        T mean = T.Of(frameLevel);
+        T mean = T.Of(row.FrameLevel), step = T.Of(row.LevelStep), gradientStep = T.Of(row.GradientStep);
         T sumX = T.Of(0), sumY = T.Of(0), sumA = T.Of(0), sum = T.Of(0), square = T.Of(0);
-        for (int y = 0; y < rows; y++)
+        for (int y = 0; y < row.Rows; y++)
         {
-            T a = T.Load(ref reference, 0);
+            T a = T.Load(ref reference, 0) * step;
             T e = T.Load(ref level, 0) - mean - a;
             sumX = T.MultiplyAdd(e, T.Load(ref reference, TileRow.Columns), sumX);
             sumY = T.MultiplyAdd(e, T.Load(ref reference, 2 * TileRow.Columns), sumY);
@@ -131,8 +131,8 @@ public static class TileProducts
             reference = ref Unsafe.Add(ref reference, 3 * TileRow.Columns);
         }
 
-        sumX.Store(ref target, 0);
-        sumY.Store(ref target, width);
+        (sumX * gradientStep).Store(ref target, 0);
+        (sumY * gradientStep).Store(ref target, width);
         sumA.Store(ref target, 2 * width);
         sum.Store(ref target, 3 * width);
         square.Store(ref target, 4 * width);

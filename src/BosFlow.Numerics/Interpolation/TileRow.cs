@@ -30,8 +30,14 @@ public readonly ref struct TileRow
     /// <summary>Weights of the four rows in each row of pixels: 4 * Rows entries.</summary>
     public required ReadOnlySpan<float> Weights { get; init; }
 
-    /// <summary>Reference, tile by tile, row by row: 16 grey levels, 16 derivatives to the right, 16 derivatives down.</summary>
-    public required ReadOnlySpan<float> Reference { get; init; }
+    /// <summary>Reference, tile by tile, row by row: 16 grey levels, 16 derivatives to the right, 16 derivatives down, in steps; in 16 bits each, since reading them takes as long as the work on them.</summary>
+    public required ReadOnlySpan<short> Reference { get; init; }
+
+    /// <summary>Step of the reference's grey levels.</summary>
+    public required float LevelStep { get; init; }
+
+    /// <summary>Step of its derivatives.</summary>
+    public required float GradientStep { get; init; }
 
     /// <summary>Grey level taken off the frame.</summary>
     public required float FrameLevel { get; init; }

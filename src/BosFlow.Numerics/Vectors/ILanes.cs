@@ -22,6 +22,9 @@ internal interface ILanes<T>
     /// <summary>Reads Count neighbouring floats from a place; the caller keeps within its array.</summary>
     static abstract T Load(ref float origin, nint place);
 
+    /// <summary>Reads Count neighbouring whole numbers of 16 bits from a place; the caller keeps within its array.</summary>
+    static abstract T Load(ref short origin, nint place);
+
     /// <summary>a * b + c, fused where the processor can.</summary>
     static abstract T MultiplyAdd(T a, T b, T c);
 

@@ -19,6 +19,8 @@ internal readonly struct Lane1(float value) : ILanes<Lane1>
 
     public static Lane1 Load(ref float origin, nint place) => new(Unsafe.Add(ref origin, place));
 
+    public static Lane1 Load(ref short origin, nint place) => new(Unsafe.Add(ref origin, place));
+
     public static Lane1 MultiplyAdd(Lane1 a, Lane1 b, Lane1 c) => new((a.value * b.value) + c.value);
 
     public static Lane1 Floor(Lane1 value) => new(MathF.Floor(value.value));

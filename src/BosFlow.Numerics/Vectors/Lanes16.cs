@@ -26,6 +26,10 @@ internal readonly struct Lanes16(Vector512<float> value) : ILanes<Lanes16>
     public static Lanes16 Load(ref float origin, nint place) => new(Vector512.LoadUnsafe(ref Unsafe.Add(ref origin, place)));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes16 Load(ref short origin, nint place) =>
+        new(Vector512.ConvertToSingle(Vector512.WidenLower(Vector256.LoadUnsafe(ref Unsafe.Add(ref origin, place)).ToVector512Unsafe())));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes16 MultiplyAdd(Lanes16 a, Lanes16 b, Lanes16 c) => new(Vector512.MultiplyAddEstimate(a.value, b.value, c.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -26,6 +26,10 @@ internal readonly struct Lanes4(Vector128<float> value) : ILanes<Lanes4>
     public static Lanes4 Load(ref float origin, nint place) => new(Vector128.LoadUnsafe(ref Unsafe.Add(ref origin, place)));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes4 Load(ref short origin, nint place) =>
+        new(Vector128.ConvertToSingle(Vector128.WidenLower(Vector64.LoadUnsafe(ref Unsafe.Add(ref origin, place)).ToVector128Unsafe())));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes4 MultiplyAdd(Lanes4 a, Lanes4 b, Lanes4 c) => new(Vector128.MultiplyAddEstimate(a.value, b.value, c.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -26,6 +26,10 @@ internal readonly struct Lanes8(Vector256<float> value) : ILanes<Lanes8>
     public static Lanes8 Load(ref float origin, nint place) => new(Vector256.LoadUnsafe(ref Unsafe.Add(ref origin, place)));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 Load(ref short origin, nint place) =>
+        new(Vector256.ConvertToSingle(Vector256.WidenLower(Vector128.LoadUnsafe(ref Unsafe.Add(ref origin, place)).ToVector256Unsafe())));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes8 MultiplyAdd(Lanes8 a, Lanes8 b, Lanes8 c) => new(Vector256.MultiplyAddEstimate(a.value, b.value, c.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -63,7 +63,7 @@ internal sealed class BlockPass : IRefinementPass
             sums.Begin(row);
             int y = layout.FirstY + (row * layout.Side);
             work.Advance(y, layout.Side, predictor);
-            MarkTiles(row, y, frame, predictor, work.Summed);
+            MarkTiles(row, y, frame, predictor, work);
             TileProducts.Sum(frame.Spline, TilesOf(row, y, frame, work), work.ColumnSums);
             for (int tile = 0; tile < layout.Tiles; tile++)
             {
@@ -88,11 +88,13 @@ internal sealed class BlockPass : IRefinementPass
         Stride = work.Stride,
         Weights = work.RowWeights,
         Reference = reference.Pixels(row),
+        LevelStep = reference.LevelStep,
+        GradientStep = reference.GradientStep,
         FrameLevel = frame.MeanLevel,
     };
 
     // A tile goes through the fast kernel when all its pixels are usable, surely fall within the frame, and no defect is near.
-    private void MarkTiles(int row, int y, PreparedFrame frame, PredictorField predictor, Span<byte> summed)
+    private void MarkTiles(int row, int y, PreparedFrame frame, PredictorField predictor, BlockWorkspace work)
     {
         int above = predictor.NodesAbove(y);
         (float leastU, float mostU) = predictor.RangeU(above);
@@ -100,12 +102,23 @@ internal sealed class BlockPass : IRefinementPass
         ReadOnlySpan<byte> whole = reference.Whole(row);
         const float Margin = BSplineWarp.BorderMargin;
         bool inside = y + leastV >= Margin && y + layout.Side - 1 + mostV <= height - 1 - Margin;
-        for (int tile = 0; tile < summed.Length; tile++)
+        for (int tile = 0; tile < work.Summed.Length; tile++)
         {
             int x = layout.FirstX + (tile * TileRow.Columns), last = x + TileRow.Columns - 1;
-            bool sure = inside && whole[tile] != 0 && x + leastU >= Margin && last + mostU <= width - 1 - Margin;
-            summed[tile] = sure && !frame.AnyDefect(x + leastU, y + leastV, last + mostU, y + layout.Side - 1 + mostV) ? (byte)1 : (byte)0;
+            bool sure = inside && x + leastU >= Margin && last + mostU <= width - 1 - Margin;
+            sure = (sure || SurelyInside(x, y, work)) && !frame.AnyDefect(x + leastU, y + leastV, last + mostU, y + layout.Side - 1 + mostV);
+            work.Sure[tile] = sure;
+            work.Summed[tile] = sure && whole[tile] != 0 ? (byte)1 : (byte)0;
         }
+    }
+
+    // The same by what the tile itself is displaced: near the border, where the range of the whole row says too little.
+    private bool SurelyInside(int x, int y, BlockWorkspace work)
+    {
+        (float leastU, float mostU, float leastV, float mostV) = work.RangeOver(x, Math.Min(TileRow.Columns, width - x));
+        const float Margin = BSplineWarp.BorderMargin;
+        return x + leastU >= Margin && x + TileRow.Columns - 1 + mostU <= width - 1 - Margin
+            && y + leastV >= Margin && y + layout.Side - 1 + mostV <= height - 1 - Margin;
     }
 
     private void SumBlocks(ReadOnlySpan<float> columnSums, Span<float> blocks)
@@ -135,22 +148,35 @@ internal sealed class BlockPass : IRefinementPass
         {
             AddBlocks(row, work);
             reference.Solver.Solve(row, work.WindowSums, columns, work.Matches);
-            bool anyPartial = partialWindow.Any(row);
-            for (int column = 0; column < columns; column++)
+            scatter.Keep(row, work.Matches);
+            partialWindow.Find(row, work.IncompleteBlocks);
+            for (int column = 0; column < columns; column += RefinementResult.SideBySide)
             {
-                int node = (row * columns) + column;
-                if (!state.Begin(node, windows.Flags[node]))
-                    continue;
-                MatchedWindow match = work.Matches.At(column);
-                VectorFlags failure = double.IsNaN(match.Du) ? VectorFlags.LowCorrelation : VectorFlags.None;
-                if (anyPartial && partialWindow.IsPartial(row, column))
-                    failure = partialWindow.Match(row, column, work.WindowSums, out match);
-                RefinementResult.Store(state, node, predictor, failure, match);
-                scatter.Keep(node, match);
+                int count = Math.Min(RefinementResult.SideBySide, columns - column);
+                bool plain = !partialWindow.AnyPartial(column, count, work.IncompleteBlocks)
+                    && RefinementResult.TryStore(state, (row * columns) + column, count, predictor, windows.Flags, work.Matches, column);
+                for (int k = 0; k < count && !plain; k++)
+                    StoreOne(row, column + k, predictor, state, work);
             }
         }
 
         idle.Add(work);
+    }
+
+    private void StoreOne(int row, int column, PredictorField predictor, NodeState state, BlockWorkspace work)
+    {
+        int node = (row * windows.Layout.Grid.Columns) + column;
+        if (!state.Begin(node, windows.Flags[node]))
+            return;
+        MatchedWindow match = work.Matches.At(column);
+        VectorFlags failure = double.IsNaN(match.Du) ? VectorFlags.LowCorrelation : VectorFlags.None;
+        if (partialWindow.AnyPartial(column, 1, work.IncompleteBlocks))
+        {
+            failure = partialWindow.Match(row, column, work.WindowSums, out match);
+            scatter.Keep(node, match);
+        }
+
+        RefinementResult.Store(state, node, predictor, failure, match);
     }
 
     // Down the columns of blocks first, then along the row.

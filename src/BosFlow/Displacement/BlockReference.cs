@@ -9,16 +9,18 @@ internal sealed class BlockReference
     /// <summary>Sums of products of the reference with itself, in the order of the normal matrix.</summary>
     public const int StaticTerms = SymmetricInverse4.PackedLength;
 
-    private readonly float[] pixels;
+    private readonly short[] pixels;
     private readonly byte[] whole;
     private readonly float[] statics;
 
     public BlockReference(ReferenceTexture texture, ReferenceWindows windows, BlockLayout layout)
     {
         Layout = layout;
-        pixels = new float[checked(layout.Rows * RowLength)];
+        pixels = new short[checked(layout.Rows * RowLength)];
         whole = new byte[layout.Rows * layout.Tiles];
         statics = new float[layout.Rows * StaticTerms * layout.Columns];
+        LevelStep = Step(texture.Level);
+        GradientStep = Math.Max(Step(texture.GradientX), Step(texture.GradientY));
         for (int row = 0; row < layout.Rows; row++)
         {
             Pack(texture, row);
@@ -33,10 +35,16 @@ internal sealed class BlockReference
     /// <summary>Solves windows from the sums of their blocks.</summary>
     public WindowSolver Solver { get; }
 
+    /// <summary>Step of the packed grey levels, digital numbers: 1/128 or less of one of 8 bits, whose own rounding is some hundred times as large.</summary>
+    public float LevelStep { get; }
+
+    /// <summary>Step of the packed derivatives, digital numbers a pixel.</summary>
+    public float GradientStep { get; }
+
     private int RowLength => 3 * Layout.Side * Layout.TiledWidth;
 
     /// <summary>Grey levels and derivatives of a row of blocks, packed as <see cref="TileRow.Reference"/>.</summary>
-    public ReadOnlySpan<float> Pixels(int row) => pixels.AsSpan(row * RowLength, RowLength);
+    public ReadOnlySpan<short> Pixels(int row) => pixels.AsSpan(row * RowLength, RowLength);
 
     /// <summary>1 for every tile of a row of blocks whose pixels are all usable.</summary>
     public ReadOnlySpan<byte> Whole(int row) => whole.AsSpan(row * Layout.Tiles, Layout.Tiles);
@@ -54,15 +62,30 @@ internal sealed class BlockReference
             for (int y = 0; y < Layout.Side; y++)
             {
                 int from = ((Layout.FirstY + (row * Layout.Side) + y) * texture.Width) + left;
-                Span<float> to = pixels.AsSpan((row * RowLength) + (((tile * Layout.Side) + y) * 3 * TileRow.Columns), 3 * TileRow.Columns);
-                texture.Level.AsSpan(from, inside).CopyTo(to);
-                texture.GradientX.AsSpan(from, inside).CopyTo(to[TileRow.Columns..]);
-                texture.GradientY.AsSpan(from, inside).CopyTo(to[(2 * TileRow.Columns)..]);
+                Span<short> to = pixels.AsSpan((row * RowLength) + (((tile * Layout.Side) + y) * 3 * TileRow.Columns), 3 * TileRow.Columns);
+                Pack(texture.Level.AsSpan(from, inside), LevelStep, to);
+                Pack(texture.GradientX.AsSpan(from, inside), GradientStep, to[TileRow.Columns..]);
+                Pack(texture.GradientY.AsSpan(from, inside), GradientStep, to[(2 * TileRow.Columns)..]);
                 all &= !texture.Usable.AsSpan(from, inside).Contains(0);
             }
 
             whole[(row * Layout.Tiles) + tile] = all ? (byte)1 : (byte)0;
         }
+    }
+
+    // The largest value fills 16 bits.
+    private static float Step(float[] values)
+    {
+        float most = 0;
+        foreach (float value in values)
+            most = Math.Max(most, Math.Abs(value));
+        return most == 0 ? 1 : most / short.MaxValue;
+    }
+
+    private static void Pack(ReadOnlySpan<float> values, float step, Span<short> target)
+    {
+        for (int i = 0; i < values.Length; i++)
+            target[i] = (short)MathF.Round(values[i] / step);
     }
 
     private void SumBlocks(ReferenceTexture texture, int row)

@@ -19,7 +19,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     private const int RowStep = 2;
     private const int RowsPerPart = 16;
     private readonly BlockLayout layout = reference.Layout;
-    private readonly MatchedWindow[] solutions = new MatchedWindow[windows.Layout.Grid.Count];
+    private readonly MatchedRow solutions = new(windows.Layout.Grid.Count);
     private readonly float[] found = new float[(reference.Layout.Rows + 1) / RowStep * Terms * reference.Layout.Columns];
 
     /// <summary>Windows of half the side, for the nodes whose solution is theirs; null where there are none.</summary>
@@ -27,11 +27,14 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
 
     private int Rows => (layout.Rows + 1) / RowStep;
 
-    /// <summary>Keeps a window's solution for the rating.</summary>
-    public void Keep(int node, MatchedWindow match) => solutions[node] = match;
+    /// <summary>Keeps the solutions of a row of windows for the rating.</summary>
+    public void Keep(int row, MatchedRow matches) => matches.CopyTo(solutions, row * windows.Layout.Grid.Columns);
+
+    /// <summary>Keeps the solution of one window instead.</summary>
+    public void Keep(int node, MatchedWindow match) => solutions.Set(node, match);
 
     /// <summary>The solution that was kept.</summary>
-    public MatchedWindow At(int node) => solutions[node];
+    public MatchedWindow At(int node) => solutions.At(node);
 
     /// <summary>Rates every node.</summary>
     public void Rate(NodeState state, FrameThreads threads, CancellationToken cancellationToken)
@@ -68,11 +71,10 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     {
         ReadOnlySpan<float> statics = reference.Statics(row)[column..], dynamics = sums.Row(row)[column..];
         ReadOnlySpan<double> m = isHalf ? Half!.Windows.InverseAt(node) : windows.InverseAt(node);
-        MatchedWindow match = solutions[node];
         int stride = layout.Columns;
         double xx = statics[0], xy = statics[stride], yy = statics[2 * stride], ax = statics[3 * stride], ay = statics[4 * stride];
         double aa = statics[5 * stride], x = statics[6 * stride], y = statics[7 * stride], a = statics[8 * stride], n = statics[9 * stride];
-        double p0 = -match.Du * match.Gain, p1 = -match.Dv * match.Gain, p2 = match.Gain - 1, p3 = match.Offset;
+        double gain = solutions.Gain[node], p0 = -solutions.Du[node] * gain, p1 = -solutions.Dv[node] * gain, p2 = gain - 1, p3 = solutions.Offset[node];
         double r0 = dynamics[0] - (xx * p0) - (xy * p1) - (ax * p2) - (x * p3);
         double r1 = dynamics[stride] - (xy * p0) - (yy * p1) - (ay * p2) - (y * p3);
         double r2 = dynamics[2 * stride] - (ax * p0) - (ay * p1) - (aa * p2) - (a * p3);
@@ -82,15 +84,15 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
         {
             double moved = (c0 * r0) + (c1 * r1) + (c2 * r2) + (c3 * r3);
             double expected = (c0 * ((c0 * xx) + (2 * ((c1 * xy) + (c2 * ax) + (c3 * x))))) + (c1 * ((c1 * yy) + (2 * ((c2 * ay) + (c3 * y))))) + (c2 * ((c2 * aa) + (2 * c3 * a))) + (c3 * c3 * n);
-            double share = expected / own, variance = sigma * match.Gain * sigma * match.Gain;
+            double share = expected / own, variance = sigma * gain * sigma * gain;
             if (!(share < 1) || !(variance > 0))
                 return;
             to[0] = (float)(moved * moved / (variance * (1 - share)));
             to[stride] = (float)share;
         }
 
-        Add(m[0], m[1], m[3], m[6], m[0], match.SigmaU, target);
-        Add(m[1], m[2], m[4], m[7], m[2], match.SigmaV, target[(2 * stride)..]);
+        Add(m[0], m[1], m[3], m[6], m[0], solutions.SigmaU[node], target);
+        Add(m[1], m[2], m[4], m[7], m[2], solutions.SigmaV[node], target[(2 * stride)..]);
     }
 
     private void RateNodes(int first, int end, NodeState state)

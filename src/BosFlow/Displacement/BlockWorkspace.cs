@@ -1,3 +1,4 @@
+using System.Numerics;
 using BosFlow.Numerics.Interpolation;
 
 namespace BosFlow.Displacement;
@@ -11,16 +12,18 @@ internal sealed class BlockWorkspace
     public BlockWorkspace(BlockLayout layout, int gridColumns)
     {
         width = layout.FirstX + layout.TiledWidth;
-        Stride = width + System.Numerics.Vector<float>.Count;
+        Stride = width + Vector<float>.Count;
         U = new float[4 * Stride];
         V = new float[4 * Stride];
         RowWeights = new float[4 * layout.Side];
         Summed = new byte[layout.Tiles];
+        Sure = new bool[layout.Tiles];
         ColumnSums = new float[TileProducts.Terms * layout.TiledWidth];
         WindowStride = gridColumns;
         BlockColumn = new float[layout.Columns];
         WindowSums = new float[TileProducts.Terms * gridColumns];
         Matches = new MatchedRow(gridColumns);
+        IncompleteBlocks = new byte[layout.Columns];
     }
 
     /// <summary>Floats from one of the four rows of nodes to the next.</summary>
@@ -34,7 +37,11 @@ internal sealed class BlockWorkspace
     /// <summary>Weights of the four places in every row of pixels.</summary>
     public float[] RowWeights { get; }
 
+    /// <summary>1 for tiles that the fast kernel sums.</summary>
     public byte[] Summed { get; }
+
+    /// <summary>Whether all pixels of a tile surely fall within the frame, and on no defect.</summary>
+    public bool[] Sure { get; }
 
     public float[] ColumnSums { get; }
 
@@ -45,6 +52,9 @@ internal sealed class BlockWorkspace
     public float[] WindowSums { get; }
 
     public MatchedRow Matches { get; }
+
+    /// <summary>Not 0 for every column of blocks in which the windows of a row miss pixels.</summary>
+    public byte[] IncompleteBlocks { get; }
 
     /// <summary>Forgets the rows of nodes of another predictor.</summary>
     public void Begin() => slotRows.AsSpan().Fill(-1);
@@ -71,15 +81,50 @@ internal sealed class BlockWorkspace
         }
     }
 
+    /// <summary>Bounds of the displacement over some columns of the current row of blocks, px.</summary>
+    public (float LeastU, float MostU, float LeastV, float MostV) RangeOver(int x, int columns)
+    {
+        (float leastU, float mostU) = Range(U, x, columns);
+        (float leastV, float mostV) = Range(V, x, columns);
+        return (leastU, mostU, leastV, mostV);
+    }
+
+    // The negative weights of cubic convolution sum up to 1/8 between the rows.
+    private (float Least, float Most) Range(float[] rows, int x, int columns)
+    {
+        float least = float.PositiveInfinity, most = float.NegativeInfinity;
+        for (int slot = 0; slot < 4; slot++)
+        {
+            foreach (float value in rows.AsSpan((slot * Stride) + x, columns))
+                (least, most) = (Math.Min(least, value), Math.Max(most, value));
+        }
+
+        float beyond = 0.13f * (most - least);
+        return (least - beyond, most + beyond);
+    }
+
     /// <summary>Displacement in one row of pixels of the current row of blocks.</summary>
     public void DisplacementAt(int rowInBlock, int x, Span<float> u, Span<float> v)
     {
         ReadOnlySpan<float> w = RowWeights.AsSpan(4 * rowInBlock, 4);
-        for (int k = 0; k < u.Length; k++)
+        Between(U, w, x, u);
+        Between(V, w, x, v);
+    }
+
+    private void Between(float[] rows, ReadOnlySpan<float> w, int x, Span<float> target)
+    {
+        int lanes = Vector<float>.Count, k = 0;
+        for (; k <= target.Length - lanes; k += lanes)
         {
             int at = x + k;
-            u[k] = (w[0] * U[at]) + (w[1] * U[Stride + at]) + (w[2] * U[(2 * Stride) + at]) + (w[3] * U[(3 * Stride) + at]);
-            v[k] = (w[0] * V[at]) + (w[1] * V[Stride + at]) + (w[2] * V[(2 * Stride) + at]) + (w[3] * V[(3 * Stride) + at]);
+            ((w[0] * new Vector<float>(rows, at)) + (w[1] * new Vector<float>(rows, Stride + at)) + (w[2] * new Vector<float>(rows, (2 * Stride) + at))
+                + (w[3] * new Vector<float>(rows, (3 * Stride) + at))).CopyTo(target[k..]);
+        }
+
+        for (; k < target.Length; k++)
+        {
+            int at = x + k;
+            target[k] = (w[0] * rows[at]) + (w[1] * rows[Stride + at]) + (w[2] * rows[(2 * Stride) + at]) + (w[3] * rows[(3 * Stride) + at]);
         }
     }
 }

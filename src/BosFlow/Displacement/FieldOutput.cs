@@ -3,17 +3,24 @@ namespace BosFlow.Displacement;
 /// <summary>Makes the immutable result out of a frame's working state.</summary>
 internal static class FieldOutput
 {
-    public static VectorField Build(NodeState state, StatedSigma sigma, DisplacementSettings settings)
+    private const int RowsPerPart = 16;
+
+    public static VectorField Build(NodeState state, StatedSigma sigma, DisplacementSettings settings, FrameThreads threads, CancellationToken cancellationToken)
     {
-        int count = state.Grid.Count;
+        int count = state.Grid.Count, partNodes = RowsPerPart * state.Grid.Columns;
         float[] u = new float[count], v = new float[count], sigmaU = new float[count], sigmaV = new float[count];
-        for (int node = 0; node < count; node++)
+        threads.Run((count + partNodes - 1) / partNodes, Fill, cancellationToken);
+
+        void Fill(int part)
         {
-            bool replaced = state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
-            u[node] = state.MotionU[node] + state.U[node];
-            v[node] = state.MotionV[node] + state.V[node];
-            sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.MissingU[node]);
-            sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.MissingV[node]);
+            for (int node = part * partNodes; node < Math.Min(count, (part + 1) * partNodes); node++)
+            {
+                bool replaced = state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
+                u[node] = state.MotionU[node] + state.U[node];
+                v[node] = state.MotionV[node] + state.V[node];
+                sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.MissingU[node]);
+                sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.MissingV[node]);
+            }
         }
 
         return new VectorField

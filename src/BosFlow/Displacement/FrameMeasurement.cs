@@ -64,7 +64,7 @@ internal sealed class FrameMeasurement
         correction?.Apply(refinement, predictorField, state, threads, cancellationToken);
         outliers.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers, threads, cancellationToken);
         prepared.Release();
-        return FieldOutput.Build(state, sigma, settings);
+        return FieldOutput.Build(state, sigma, settings, threads, cancellationToken);
     }
 
     // The last two passes, but not the first one, whose predictor still lacks what whole windows see.

@@ -1,3 +1,4 @@
+using System.Numerics;
 using BosFlow.Numerics.Interpolation;
 
 namespace BosFlow.Displacement;
@@ -23,7 +24,11 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
             int pixel = ((top + y) * texture.Width) + x;
             work.DisplacementAt(y, x, u, v);
             BSplineWarp.Row(frame.Spline, x, top + y, u[..columns], v[..columns], levels[..columns], inside[..columns]);
-            missing |= FindMissing(frame, x, top + y, u, v, texture.Usable.AsSpan(pixel, columns), inside, codes.Slice(y * TileRow.Columns, columns));
+            ReadOnlySpan<float> usable = texture.Usable.AsSpan(pixel, columns);
+            if (work.Sure[tile])
+                usable.CopyTo(inside);
+            else
+                missing |= FindMissing(frame, x, top + y, u, v, usable, inside, codes.Slice(y * TileRow.Columns, columns));
             AddRow(pixel, columns, levels, inside, frame.MeanLevel, sums);
         }
 
@@ -52,7 +57,19 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
     private void AddRow(int pixel, int columns, ReadOnlySpan<float> levels, ReadOnlySpan<float> kept, float frameLevel, Span<float> sums)
     {
         ReadOnlySpan<float> a = texture.Level.AsSpan(pixel, columns), gx = texture.GradientX.AsSpan(pixel, columns), gy = texture.GradientY.AsSpan(pixel, columns);
-        for (int k = 0; k < columns; k++)
+        int lanes = Vector<float>.Count, k = 0;
+        Vector<float> mean = new(frameLevel);
+        for (; k <= columns - lanes; k += lanes)
+        {
+            Vector<float> level = new(a[k..]), e = new Vector<float>(kept[k..]) * (new Vector<float>(levels[k..]) - mean - level);
+            Add(e * new Vector<float>(gx[k..]), sums[k..]);
+            Add(e * new Vector<float>(gy[k..]), sums[(TileRow.Columns + k)..]);
+            Add(e * level, sums[((2 * TileRow.Columns) + k)..]);
+            Add(e, sums[((3 * TileRow.Columns) + k)..]);
+            Add(e * e, sums[((4 * TileRow.Columns) + k)..]);
+        }
+
+        for (; k < columns; k++)
         {
             float e = kept[k] * (levels[k] - frameLevel - a[k]);
             sums[k] += e * gx[k];
@@ -62,6 +79,8 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
             sums[(4 * TileRow.Columns) + k] += e * e;
         }
     }
+
+    private static void Add(Vector<float> values, Span<float> sums) => (new Vector<float>(sums) + values).CopyTo(sums);
 
     private void Mark(int row, int column, ReadOnlySpan<byte> codes)
     {

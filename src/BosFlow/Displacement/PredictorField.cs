@@ -118,6 +118,13 @@ internal sealed class PredictorField
         return (nodeU[at], nodeV[at]);
     }
 
+    /// <summary>The same at as many nodes of one row as a vector has lanes.</summary>
+    public (Vector<float> U, Vector<float> V) AtNodes(int first)
+    {
+        int at = (((first / grid.Columns) + padRows) * columns) + (first % grid.Columns) + padColumns;
+        return (new(nodeU, at), new(nodeV, at));
+    }
+
     /// <summary>Displacement at any position within the picture, px: what <see cref="Row"/> gives at pixels.</summary>
     public (float U, float V) At(float x, float y)
     {

@@ -11,6 +11,7 @@ public sealed class TileProductsTests
     private const int Rows = 8;
     private const int X = 20;
     private const int Y = 24;
+    private const float Step = 1f / short.MaxValue;
 
     [Theory]
     [InlineData(3, 0.01)]
@@ -32,7 +33,7 @@ public sealed class TileProductsTests
     public void Sum_OneLane_IsTheSumOverSampledPixels(int order)
     {
         var image = new BSplineImage(Noise(Width * Height, 1), Width, Height, order);
-        (float[] u, float[] v, float[] weights, float[] reference) = Inputs(0.5);
+        (float[] u, float[] v, float[] weights, short[] reference) = Inputs(0.5);
         float[] sums = Sums<Lane1>(order, 0.5);
         for (int column = 0; column < Tiles * TileRow.Columns; column++)
         {
@@ -47,8 +48,8 @@ public sealed class TileProductsTests
                 }
 
                 int at = (((column / TileRow.Columns * Rows) + y) * 3 * TileRow.Columns) + (column % TileRow.Columns);
-                double e = image.Sample(X + column + du, Y + y + dv) - 0.25 - reference[at];
-                expected += e * reference[at + TileRow.Columns];
+                double e = image.Sample(X + column + du, Y + y + dv) - 0.25 - (reference[at] * Step);
+                expected += e * reference[at + TileRow.Columns] * 2 * Step;
             }
 
             Assert.Equal(expected, sums[column], 1e-4); // eight products of order one; Sample rounds positions to 4e-6 px
@@ -65,7 +66,7 @@ public sealed class TileProductsTests
         where T : struct, ILanes<T>
     {
         var image = new BSplineImage(Noise(Width * Height, 1), Width, Height, order);
-        (float[] u, float[] v, float[] weights, float[] reference) = Inputs(scatter);
+        (float[] u, float[] v, float[] weights, short[] reference) = Inputs(scatter);
         float[] sums = new float[TileProducts.Terms * Tiles * TileRow.Columns];
         var row = new TileRow
         {
@@ -78,20 +79,22 @@ public sealed class TileProductsTests
             Stride = Width,
             Weights = weights,
             Reference = reference,
+            LevelStep = Step,
+            GradientStep = 2 * Step,
             FrameLevel = 0.25f,
         };
         TileProducts.Sum<T>(image, row, sums);
         return sums;
     }
 
-    private static (float[] U, float[] V, float[] Weights, float[] Reference) Inputs(double scatter)
+    private static (float[] U, float[] V, float[] Weights, short[] Reference) Inputs(double scatter)
     {
         float[] u = [.. Noise(4 * Width, 2).Select(value => (float)(2.4 + (scatter * value)))];
         float[] v = [.. Noise(4 * Width, 3).Select(value => (float)(-3.1 + (scatter * value)))];
         float[] weights = new float[4 * Rows];
         for (int y = 0; y < Rows; y++)
             (weights[(4 * y) + 1], weights[(4 * y) + 2]) = (1 - (y / 8f), y / 8f);
-        return (u, v, weights, Noise(3 * Tiles * TileRow.Columns * Rows, 4));
+        return (u, v, weights, [.. Noise(3 * Tiles * TileRow.Columns * Rows, 4).Select(value => (short)(value / Step))]);
     }
 
     private static float[] Noise(int count, int seed)
