@@ -10,8 +10,8 @@ public sealed class BSplineImage
     // Room for the widest support (three pixels beyond a position on the border) plus one vector of lanes on the right.
     internal const int Border = 4;
 
-    // Rows that are turned into columns together, times a few.
-    private const int RowsPerPart = 32;
+    /// <summary>Rows of a part of <see cref="Filter"/>: with the rows beyond that it needs, of 4K pictures, about as much as a second-level cache holds.</summary>
+    public const int RowsPerPart = 64;
 
     private float[] coefficients = [];
 
@@ -55,20 +55,15 @@ public sealed class BSplineImage
         if (pixels.Length != checked(width * height))
             throw new ArgumentException($"{pixels.Length} pixels given for {width} x {height}.", nameof(pixels));
         Reserve(width, height);
-        for (int part = 0; part < ColumnParts; part++)
-            FilterColumns(part, pixels);
-        for (int part = 0; part < RowParts; part++)
-            FilterRows(part);
+        for (int part = 0; part < Parts; part++)
+            Filter(part, pixels);
         Finish();
     }
 
-    /// <summary>Parts into which <see cref="FilterColumns"/> divides the picture.</summary>
-    public int ColumnParts => (Width + BSplinePrefilter.StripColumns - 1) / BSplinePrefilter.StripColumns;
+    /// <summary>Parts into which <see cref="Filter"/> divides the picture.</summary>
+    public int Parts => (Height + RowsPerPart - 1) / RowsPerPart;
 
-    /// <summary>Parts into which <see cref="FilterRows"/> divides the picture.</summary>
-    public int RowParts => (Height + RowsPerPart - 1) / RowsPerPart;
-
-    /// <summary>Makes room for a picture, so that several threads can load it: all parts of <see cref="FilterColumns"/>, then all of <see cref="FilterRows"/>, then <see cref="Finish"/>.</summary>
+    /// <summary>Makes room for a picture, so that several threads can load it: all parts of <see cref="Filter"/>, then <see cref="Finish"/>.</summary>
     /// <param name="width">Pixels in a row, at least 6.</param>
     /// <param name="height">Rows, at least 6.</param>
     public void Reserve(int width, int height)
@@ -83,24 +78,13 @@ public sealed class BSplineImage
             coefficients = new float[needed];
     }
 
-    /// <summary>Takes one part of the picture and filters it along its columns.</summary>
-    /// <param name="part">0 to ColumnParts - 1.</param>
+    /// <summary>Computes the coefficients of one part of the picture.</summary>
+    /// <param name="part">0 to Parts - 1.</param>
     /// <param name="pixels">Grey levels of the whole picture, row-major, without NaN.</param>
-    public void FilterColumns(int part, ReadOnlySpan<float> pixels)
-    {
-        int first = part * BSplinePrefilter.StripColumns, columns = Math.Min(BSplinePrefilter.StripColumns, Width - first);
-        Span<float> strip = coefficients.AsSpan((Border * Stride) + Border + first);
-        for (int y = 0; y < Height; y++)
-            pixels.Slice((y * Width) + first, columns).CopyTo(strip[(y * Stride)..]);
-        BSplinePrefilter.Columns(strip, columns, Height, Stride, Order);
-    }
-
-    /// <summary>Filters one part of the picture along its rows.</summary>
-    /// <param name="part">0 to RowParts - 1.</param>
-    public void FilterRows(int part)
+    public void Filter(int part, ReadOnlySpan<float> pixels)
     {
         int first = part * RowsPerPart, count = Math.Min(RowsPerPart, Height - first);
-        BSplinePrefilter.Rows(coefficients.AsSpan(((first + Border) * Stride) + Border), Width, count, Stride, Order);
+        BSplinePrefilter.Band(pixels, Width, Height, first, count, coefficients.AsSpan(((first + Border) * Stride) + Border), Stride, Order);
         for (int y = first; y < first + count; y++)
         {
             Span<float> row = coefficients.AsSpan((y + Border) * Stride, Stride);

@@ -15,35 +15,51 @@ internal static class BSplinePrefilter
 {
     private const double Negligible = 1e-9;
 
-    /// <summary>Columns that one call of <see cref="Columns"/> filters at most: they stay in the second-level cache.</summary>
-    public const int StripColumns = 128;
+    // Where a picture is cut into bands, the rows beyond a band reach until the poles' powers fall below half a unit in the last place of single precision.
+    private const double NegligibleBeyond = 6e-8;
 
-    /// <summary>The filter along some neighbouring columns, in place.</summary>
-    /// <param name="plane">Rows of "stride" floats from the first column on.</param>
-    /// <param name="width">Columns, at most <see cref="StripColumns"/>.</param>
-    /// <param name="height">Rows.</param>
-    /// <param name="stride">Floats from one row to the next.</param>
+    // Columns that are filtered together: they stay in the second-level cache.
+    private const int StripColumns = 128;
+
+    /// <summary>Both filters of a band of rows in one go, so that the picture is read once and its coefficients are written once.</summary>
+    /// <param name="pixels">The whole picture, row-major.</param>
+    /// <param name="width">Pixels in a row.</param>
+    /// <param name="height">Rows of the picture.</param>
+    /// <param name="first">First row of the band.</param>
+    /// <param name="count">Rows of the band.</param>
+    /// <param name="coefficients">Takes the band: rows of "stride" floats from the first column on.</param>
+    /// <param name="stride">Floats from one row of coefficients to the next.</param>
     /// <param name="order">3 or 5.</param>
-    public static void Columns(Span<float> plane, int width, int height, int stride, int order)
+    public static void Band(ReadOnlySpan<float> pixels, int width, int height, int first, int count, Span<float> coefficients, int stride, int order)
     {
-        foreach (double pole in BSplineKernel.Poles(order))
-            AlongColumns(plane, width, height, stride, (float)pole);
+        double[] poles = BSplineKernel.Poles(order);
+        int beyond = poles.Sum(pole => Horizon((float)pole, NegligibleBeyond));
+        int top = Math.Max(0, first - beyond), rows = Math.Min(height, first + count + beyond) - top;
+        float[] rented = ArrayPool<float>.Shared.Rent(rows * width);
+        Span<float> band = rented.AsSpan(0, rows * width);
+        AlongColumns(pixels.Slice(top * width, rows * width), width, band, width, rows, width, (float)poles[0]);
+        foreach (double pole in poles.AsSpan(1))
+            AlongColumns(band, width, band, width, rows, width, (float)pole);
+        AlongRows(band.Slice((first - top) * width, count * width), width, coefficients, width, count, stride, poles);
+        ArrayPool<float>.Shared.Return(rented);
     }
 
-    /// <summary>The filter along some rows, in place.</summary>
-    public static void Rows(Span<float> plane, int width, int rows, int stride, int order) => AlongRows(plane, width, rows, stride, BSplineKernel.Poles(order));
-
     /// <summary>The filter along rows alone: coefficients of a spline in x for each row.</summary>
-    public static void RunAlongRows(Span<float> plane, int width, int height, int stride, int order) => Rows(plane, width, height, stride, order);
+    public static void RunAlongRows(Span<float> plane, int width, int height, int stride, int order) =>
+        AlongRows(plane, stride, plane, width, height, stride, BSplineKernel.Poles(order));
 
     /// <summary>The filter along columns alone: coefficients of a spline in y for each column.</summary>
     public static void RunAlongColumns(Span<float> plane, int width, int height, int stride, int order)
     {
         for (int first = 0; first < width; first += StripColumns)
-            Columns(plane[first..], Math.Min(StripColumns, width - first), height, stride, order);
+        {
+            Span<float> strip = plane[first..];
+            foreach (double pole in BSplineKernel.Poles(order))
+                AlongColumns(strip, stride, strip, Math.Min(StripColumns, width - first), height, stride, (float)pole);
+        }
     }
 
-    private static int Horizon(float pole) => (int)Math.Ceiling(Math.Log(Negligible) / Math.Log(Math.Abs(pole)));
+    private static int Horizon(float pole, double negligible) => (int)Math.Ceiling(Math.Log(negligible) / Math.Log(Math.Abs(pole)));
 
     // Index of sample k of the mirrored line: 0 1 2 3 2 1 0 1 ... for n = 4.
     private static int Mirrored(int k, int n)
@@ -52,22 +68,21 @@ internal static class BSplinePrefilter
         return folded < n ? folded : (2 * n) - 2 - folded;
     }
 
-    private static void AlongColumns(Span<float> plane, int width, int height, int stride, float pole)
+    // The source may be the plane itself.
+    private static void AlongColumns(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int height, int stride, float pole)
     {
         float gain = (1 - pole) * (1 - (1 / pole));
-        Span<float> first = plane[..width];
-        Span<float> firstBefore = stackalloc float[StripColumns];
-        first.CopyTo(firstBefore);
+        float[] rented = ArrayPool<float>.Shared.Rent(width);
+        Span<float> first = rented.AsSpan(0, width);
+        source[..width].CopyTo(first);
         float power = pole;
-        for (int k = 1; k < Horizon(pole); k++, power *= pole)
-        {
-            int row = Mirrored(k, height);
-            AddScaled(first, row == 0 ? firstBefore[..width] : plane.Slice(row * stride, width), power);
-        }
-
+        for (int k = 1; k < Horizon(pole, Negligible); k++, power *= pole)
+            AddScaled(first, source.Slice(Mirrored(k, height) * sourceStride, width), power);
         Scale(first, gain);
+        first.CopyTo(plane);
+        ArrayPool<float>.Shared.Return(rented);
         for (int y = 1; y < height; y++)
-            Forward(plane.Slice(y * stride, width), plane.Slice((y - 1) * stride, width), gain, pole);
+            Forward(source.Slice(y * sourceStride, width), plane.Slice((y - 1) * stride, width), plane.Slice(y * stride, width), gain, pole);
 
         Span<float> last = plane.Slice((height - 1) * stride, width);
         ReadOnlySpan<float> beforeLast = plane.Slice((height - 2) * stride, width);
@@ -78,8 +93,8 @@ internal static class BSplinePrefilter
             Backward(plane.Slice(y * stride, width), plane.Slice((y + 1) * stride, width), pole);
     }
 
-    // A block of rows, one a lane, is transposed so that the recursion runs on whole vectors.
-    private static void AlongRows(Span<float> plane, int width, int rows, int stride, double[] poles)
+    // The source may be the plane itself. A block of rows, one a lane, is transposed so that the recursion runs on whole vectors.
+    private static void AlongRows(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int rows, int stride, double[] poles)
     {
         int lanes = Vector<float>.Count;
         float[] rented = ArrayPool<float>.Shared.Rent(width * lanes);
@@ -87,23 +102,24 @@ internal static class BSplinePrefilter
         Span<Vector<float>> block = MemoryMarshal.Cast<float, Vector<float>>(flat);
         for (int y = 0; y < rows; y += lanes)
         {
-            Span<float> lines = plane[(y * stride)..];
+            ReadOnlySpan<float> from = source[(y * sourceStride)..];
+            Span<float> to = plane[(y * stride)..];
             int count = Math.Min(lanes, rows - y);
-            int done = count == 8 && lanes == 8 && Avx.IsSupported ? Transpose8.RowsToColumns(lines, stride, width, flat) : 0;
+            int done = count == 8 && lanes == 8 && Avx.IsSupported ? Transpose8.RowsToColumns(from, sourceStride, width, flat) : 0;
             for (int lane = 0; lane < count; lane++)
             {
                 for (int x = done; x < width; x++)
-                    flat[(x * lanes) + lane] = lines[(lane * stride) + x];
+                    flat[(x * lanes) + lane] = from[(lane * sourceStride) + x];
             }
 
             foreach (double pole in poles)
                 Recursion(block, (float)pole);
             if (done > 0)
-                Transpose8.ColumnsToRows(flat, width, lines, stride);
+                Transpose8.ColumnsToRows(flat, width, to, stride);
             for (int lane = 0; lane < count; lane++)
             {
                 for (int x = done; x < width; x++)
-                    lines[(lane * stride) + x] = flat[(x * lanes) + lane];
+                    to[(lane * stride) + x] = flat[(x * lanes) + lane];
             }
         }
 
@@ -116,7 +132,7 @@ internal static class BSplinePrefilter
         float gain = (1 - pole) * (1 - (1 / pole));
         Vector<float> sum = line[0];
         float power = pole;
-        for (int k = 1; k < Horizon(pole); k++, power *= pole)
+        for (int k = 1; k < Horizon(pole, Negligible); k++, power *= pole)
             sum += line[Mirrored(k, n)] * power;
         Vector<float> previous = sum * gain;
         line[0] = previous;
@@ -135,14 +151,14 @@ internal static class BSplinePrefilter
         }
     }
 
-    private static void Forward(Span<float> row, ReadOnlySpan<float> previous, float gain, float pole)
+    private static void Forward(ReadOnlySpan<float> levels, ReadOnlySpan<float> previous, Span<float> row, float gain, float pole)
     {
         Span<Vector<float>> wideRow = MemoryMarshal.Cast<float, Vector<float>>(row);
-        ReadOnlySpan<Vector<float>> widePrevious = MemoryMarshal.Cast<float, Vector<float>>(previous);
+        ReadOnlySpan<Vector<float>> wideLevels = MemoryMarshal.Cast<float, Vector<float>>(levels), widePrevious = MemoryMarshal.Cast<float, Vector<float>>(previous);
         for (int i = 0; i < wideRow.Length; i++)
-            wideRow[i] = (wideRow[i] * gain) + (widePrevious[i] * pole);
+            wideRow[i] = (wideLevels[i] * gain) + (widePrevious[i] * pole);
         for (int x = wideRow.Length * Vector<float>.Count; x < row.Length; x++)
-            row[x] = (row[x] * gain) + (previous[x] * pole);
+            row[x] = (levels[x] * gain) + (previous[x] * pole);
     }
 
     private static void Scale(Span<float> row, float factor)

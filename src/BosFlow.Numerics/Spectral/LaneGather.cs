@@ -10,10 +10,14 @@ internal static class LaneGather
     /// <summary>Reads "size" pixels at each place.</summary>
     public static void Rows(ReadOnlySpan<float> picture, ReadOnlySpan<int> places, int size, Span<float> target)
     {
-        if (places.Length == 8 && Avx.IsSupported && size % 8 == 0)
+        if (places.Length is 8 or 16 && Avx.IsSupported && size % 8 == 0)
         {
             for (int x = 0; x < size; x += 8)
-                Square(picture, places, x, target.Slice(8 * x, 64));
+            {
+                for (int lane = 0; lane < places.Length; lane += 8)
+                    Square(picture, places.Slice(lane, 8), x, target.Slice((places.Length * x) + lane), places.Length);
+            }
+
             return;
         }
 
@@ -28,6 +32,21 @@ internal static class LaneGather
     /// <summary>Adds values and their squares lane by lane.</summary>
     public static void AddSquares(ReadOnlySpan<float> values, int lanes, Span<float> sums, Span<float> squares)
     {
+        if (lanes == 16 && Vector512.IsHardwareAccelerated)
+        {
+            Vector512<float> sum = Vector512.Create<float>(sums), square = Vector512.Create<float>(squares);
+            for (int i = 0; i < values.Length; i += 16)
+            {
+                Vector512<float> value = Vector512.Create(values.Slice(i, 16));
+                sum += value;
+                square += value * value;
+            }
+
+            sum.CopyTo(sums);
+            square.CopyTo(squares);
+            return;
+        }
+
         if (lanes == 8 && Vector256.IsHardwareAccelerated)
         {
             Vector256<float> sum = Vector256.Create<float>(sums), square = Vector256.Create<float>(squares);
@@ -51,19 +70,19 @@ internal static class LaneGather
     }
 
     // 8 x 8 floats, transposed by exchanging ever larger parts.
-    private static void Square(ReadOnlySpan<float> picture, ReadOnlySpan<int> places, int x, Span<float> target)
+    private static void Square(ReadOnlySpan<float> picture, ReadOnlySpan<int> places, int x, Span<float> target, int lanes)
     {
         Vector256<float> r0 = Row(picture, places[0] + x), r1 = Row(picture, places[1] + x), r2 = Row(picture, places[2] + x), r3 = Row(picture, places[3] + x);
         Vector256<float> r4 = Row(picture, places[4] + x), r5 = Row(picture, places[5] + x), r6 = Row(picture, places[6] + x), r7 = Row(picture, places[7] + x);
         Transpose8.Exchange(ref r0, ref r1, ref r2, ref r3, ref r4, ref r5, ref r6, ref r7);
         r0.CopyTo(target);
-        r1.CopyTo(target[8..]);
-        r2.CopyTo(target[16..]);
-        r3.CopyTo(target[24..]);
-        r4.CopyTo(target[32..]);
-        r5.CopyTo(target[40..]);
-        r6.CopyTo(target[48..]);
-        r7.CopyTo(target[56..]);
+        r1.CopyTo(target[lanes..]);
+        r2.CopyTo(target[(2 * lanes)..]);
+        r3.CopyTo(target[(3 * lanes)..]);
+        r4.CopyTo(target[(4 * lanes)..]);
+        r5.CopyTo(target[(5 * lanes)..]);
+        r6.CopyTo(target[(6 * lanes)..]);
+        r7.CopyTo(target[(7 * lanes)..]);
     }
 
     private static Vector256<float> Row(ReadOnlySpan<float> picture, int place) => Vector256.Create(picture.Slice(place, 8));

@@ -5,7 +5,7 @@ using BosFlow.Numerics.Vectors;
 namespace BosFlow.Numerics.Spectral;
 
 /// <summary>
-/// Windows of one reference picture, transformed once, that the windows of many frames are correlated with: circular, zero-mean, normalised, 16 windows or fewer at a time.
+/// Windows of one reference picture, transformed once, that the windows of many frames are correlated with: circular, zero-mean, normalised, 32 windows or fewer at a time.
 /// </summary>
 /// <remarks>
 /// C(d) = sum a(x) b(x + d) / sqrt(sum a^2 sum b^2) without means, indices modulo the size. Two windows of a frame, f1 and f2, are one complex signal f1 + i f2; with A and B their
@@ -29,7 +29,7 @@ public sealed class ReferenceSpectra
         fft = new LaneFft(size);
         Size = size;
         Count = corners.Length;
-        lanes = Vector256.IsHardwareAccelerated ? Lanes8.Count : Vector128.IsHardwareAccelerated ? Lanes4.Count : Lane1.Count;
+        lanes = Vector512.IsHardwareAccelerated ? Lanes16.Count : Vector256.IsHardwareAccelerated ? Lanes8.Count : Vector128.IsHardwareAccelerated ? Lanes4.Count : Lane1.Count;
         Batches = (Count + WindowsPerBatch - 1) / WindowsPerBatch;
         spectra = new float[checked(Batches * BatchLength)];
         energy = new double[Batches * WindowsPerBatch];
@@ -37,7 +37,9 @@ public sealed class ReferenceSpectra
         for (int batch = 0; batch < Batches; batch++)
         {
             ReadOnlySpan<int> places = corners.Slice(batch * WindowsPerBatch, Math.Min(WindowsPerBatch, Count - (batch * WindowsPerBatch)));
-            if (lanes == Lanes8.Count)
+            if (lanes == Lanes16.Count)
+                Prepare<Lanes16>(batch, picture, stride, places, work);
+            else if (lanes == Lanes8.Count)
                 Prepare<Lanes8>(batch, picture, stride, places, work);
             else if (lanes == Lanes4.Count)
                 Prepare<Lanes4>(batch, picture, stride, places, work);
@@ -58,6 +60,9 @@ public sealed class ReferenceSpectra
     /// <summary>Number of batches; the last one may be short.</summary>
     public int Batches { get; }
 
+    // Rows and columns of planes lie one place farther apart than they are long: powers of two would all fall into the same few lines of the cache.
+    private int LineStride => (Size + 1) * lanes;
+
     // Per wave number of the half plane: R1 real and imaginary, R2 real and imaginary, all lanes.
     private int BatchLength => Size * ((Size / 2) + 1) * 4 * lanes;
 
@@ -74,7 +79,9 @@ public sealed class ReferenceSpectra
         ArgumentNullException.ThrowIfNull(work);
         ArgumentOutOfRangeException.ThrowIfLessThan(radius, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(radius, (Size / 2) - 2);
-        if (lanes == Lanes8.Count)
+        if (lanes == Lanes16.Count)
+            Correlate<Lanes16>(batch, picture, stride, corners, radius, work, peaks);
+        else if (lanes == Lanes8.Count)
             Correlate<Lanes8>(batch, picture, stride, corners, radius, work, peaks);
         else if (lanes == Lanes4.Count)
             Correlate<Lanes4>(batch, picture, stride, corners, radius, work, peaks);
@@ -124,7 +131,7 @@ public sealed class ReferenceSpectra
 
         for (int dy = -radius - 1; dy <= radius + 1; dy++)
         {
-            int row = (dy & (Size - 1)) * Size * lanes;
+            int row = (dy & (Size - 1)) * LineStride;
             fft.Transform<T>(ref work.PlaneImaginary[row], ref work.PlaneReal[row], lanes, ref work.PlaneImaginary[row], ref work.PlaneReal[row], lanes, work.Scratch);
         }
 
@@ -132,12 +139,12 @@ public sealed class ReferenceSpectra
         for (int part = 0; part < 2; part++)
         {
             float[] values = part == 0 ? work.PlaneReal : work.PlaneImaginary;
-            LanePeaks.Find<T>(values, Size, radius, work.PeakPlaces, work.SecondPeaks);
+            LanePeaks.Find<T>(values, Size, LineStride, radius, work.PeakPlaces, work.SecondPeaks);
             for (int lane = 0; lane < lanes && (2 * lane) + part < corners.Length; lane++)
             {
                 int window = (2 * lane) + part;
                 double product = energy[(batch * WindowsPerBatch) + window] * work.Energy[window] * points * points;
-                peaks[window] = PeakFinder.Fit(new CorrelationPlane(values, Size, lanes, Size * lanes), lane, work.PeakPlaces[lane], work.SecondPeaks[lane], product);
+                peaks[window] = PeakFinder.Fit(new CorrelationPlane(values, Size, lanes, LineStride), lane, work.PeakPlaces[lane], work.SecondPeaks[lane], product);
             }
         }
     }
@@ -151,7 +158,7 @@ public sealed class ReferenceSpectra
         {
             Gather(picture, stride, corners, y, work);
             int at = y * lanes;
-            fft.Transform<T>(ref work.RowReal[0], ref work.RowImaginary[0], lanes, ref work.ColumnsReal[at], ref work.ColumnsImaginary[at], Size * lanes, work.Scratch);
+            fft.Transform<T>(ref work.RowReal[0], ref work.RowImaginary[0], lanes, ref work.ColumnsReal[at], ref work.ColumnsImaginary[at], LineStride, work.Scratch);
         }
 
         work.FinishEnergy(Size * Size);
@@ -174,15 +181,15 @@ public sealed class ReferenceSpectra
     private void Columns<T>(int kx, Workspace work)
         where T : struct, ILanes<T>
     {
-        int at = kx * Size * lanes;
+        int at = kx * LineStride;
         fft.Transform<T>(ref work.ColumnsReal[at], ref work.ColumnsImaginary[at], lanes, ref work.ColumnsReal[at], ref work.ColumnsImaginary[at], lanes, work.Scratch);
     }
 
     private void BackColumns<T>(int kx, Workspace work)
         where T : struct, ILanes<T>
     {
-        int at = kx * Size * lanes, to = kx * lanes;
-        fft.Transform<T>(ref work.ColumnsImaginary[at], ref work.ColumnsReal[at], lanes, ref work.PlaneImaginary[to], ref work.PlaneReal[to], Size * lanes, work.Scratch);
+        int at = kx * LineStride, to = kx * lanes;
+        fft.Transform<T>(ref work.ColumnsImaginary[at], ref work.ColumnsReal[at], lanes, ref work.PlaneImaginary[to], ref work.PlaneReal[to], LineStride, work.Scratch);
     }
 
     // Spectra A and B of the two real windows in Z at one wave number.
@@ -190,7 +197,7 @@ public sealed class ReferenceSpectra
     private void Separate<T>(int kx, int ky, Workspace work, out T ar, out T ai, out T br, out T bi)
         where T : struct, ILanes<T>
     {
-        int here = ((kx * Size) + ky) * lanes, there = ((((Size - kx) & (Size - 1)) * Size) + ((Size - ky) & (Size - 1))) * lanes;
+        int here = (kx * LineStride) + (ky * lanes), there = (((Size - kx) & (Size - 1)) * LineStride) + (((Size - ky) & (Size - 1)) * lanes);
         T p = T.Load(ref work.ColumnsReal[here], 0), q = T.Load(ref work.ColumnsImaginary[here], 0);
         T r = T.Load(ref work.ColumnsReal[there], 0), s = T.Load(ref work.ColumnsImaginary[there], 0);
         T half = T.Of(0.5f);
@@ -213,7 +220,7 @@ public sealed class ReferenceSpectra
             T r2 = T.Load(ref reference, at + (2 * lanes)), i2 = T.Load(ref reference, at + (3 * lanes));
             T c1r = T.MultiplyAdd(r1, ar, i1 * ai), c1i = (r1 * ai) - (i1 * ar);
             T c2r = T.MultiplyAdd(r2, br, i2 * bi), c2i = (r2 * bi) - (i2 * br);
-            int here = ((kx * Size) + ky) * lanes, there = ((((Size - kx) & (Size - 1)) * Size) + ((Size - ky) & (Size - 1))) * lanes;
+            int here = (kx * LineStride) + (ky * lanes), there = (((Size - kx) & (Size - 1)) * LineStride) + (((Size - ky) & (Size - 1)) * lanes);
             (c1r + c2i).Store(ref work.ColumnsReal[there], 0);
             (c2r - c1i).Store(ref work.ColumnsImaginary[there], 0);
             (c1r - c2i).Store(ref work.ColumnsReal[here], 0);
@@ -229,7 +236,7 @@ public sealed class ReferenceSpectra
         public Workspace(ReferenceSpectra spectra)
         {
             ArgumentNullException.ThrowIfNull(spectra);
-            int row = spectra.Size * spectra.lanes, plane = spectra.Size * row;
+            int row = spectra.Size * spectra.lanes, plane = spectra.Size * spectra.LineStride;
             RowReal = new float[row];
             RowImaginary = new float[row];
             ColumnsReal = new float[plane];

@@ -126,17 +126,7 @@ internal sealed class BlockPass : IRefinementPass
         for (int term = 0; term < TileProducts.Terms; term++)
         {
             ReadOnlySpan<float> columns = columnSums.Slice(term * layout.TiledWidth, layout.TiledWidth);
-            Span<float> target = blocks.Slice(term * layout.Columns, layout.Columns);
-            if (layout.Side == 8)
-            {
-                for (int block = 0; block < target.Length; block++)
-                    target[block] = System.Runtime.Intrinsics.Vector256.Sum(System.Runtime.Intrinsics.Vector256.Create(columns.Slice(8 * block, 8)));
-            }
-            else
-            {
-                for (int block = 0; block < target.Length; block++)
-                    target[block] = System.Runtime.Intrinsics.Vector128.Sum(System.Runtime.Intrinsics.Vector128.Create(columns.Slice(4 * block, 4)));
-            }
+            RowArithmetic.SumGroups(columns, layout.Side, blocks.Slice(term * layout.Columns, layout.Columns));
         }
     }
 

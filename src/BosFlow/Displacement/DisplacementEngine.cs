@@ -12,7 +12,7 @@ namespace BosFlow.Displacement;
 /// <remarks>
 /// What depends on the reference alone is computed once, in the constructor. Safe for several threads: each call takes
 /// working memory of its own, and its result does not depend on what other threads do. Working memory is about 12 bytes
-/// a pixel a concurrent call; the reference takes about 33 bytes a pixel (levels, derivatives and weights, their packed copy, spectra of the first pass).
+/// a pixel a concurrent call; the reference takes about 27 bytes a pixel (levels, derivatives and weights, their packed copy, spectra of the first pass).
 /// </remarks>
 public sealed class DisplacementEngine
 {

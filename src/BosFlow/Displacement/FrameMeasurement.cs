@@ -7,6 +7,8 @@ namespace BosFlow.Displacement;
 /// <summary>Working memory of one frame's measurement and the order of its passes; used by one thread at a time.</summary>
 internal sealed class FrameMeasurement
 {
+    private const int Resampled = 3;
+
     private readonly DisplacementSettings settings;
     private readonly PreparedFrame prepared;
     private readonly CoarsePass coarse;
@@ -16,6 +18,7 @@ internal sealed class FrameMeasurement
     private readonly OutlierTest outliers;
     private readonly StatedSigma sigma;
     private readonly InterpolationCorrection? correction;
+    private readonly NodeResampling[] resamplings;
     private readonly float[] steerU;
     private readonly float[] steerV;
     private readonly float[] scratchU;
@@ -36,6 +39,7 @@ internal sealed class FrameMeasurement
         state = new NodeState(grid);
         outliers = new OutlierTest(grid);
         correction = underlying is null ? null : new InterpolationCorrection(underlying, grid, settings.Interpolation);
+        resamplings = [.. Enumerable.Range(0, Resampled).Select(_ => new NodeResampling(coarseReference.Layout.Grid, grid))];
         steerU = new float[grid.Count];
         steerV = new float[grid.Count];
         scratchU = new float[grid.Count];
@@ -49,7 +53,7 @@ internal sealed class FrameMeasurement
         SetMotion(state, motion);
         predictorField.SetMotion(motion);
         coarse.Run(prepared, threads, cancellationToken);
-        threads.Run(3, Resample, cancellationToken);
+        threads.Run(Resampled, Resample, cancellationToken);
         for (int pass = 1; pass <= settings.Passes; pass++)
         {
             predictorField.Set(steerU, steerV);
@@ -107,6 +111,7 @@ internal sealed class FrameMeasurement
         }
     }
 
+    // Of the coarse pass the others take u, v and the peak ratio.
     private void Resample(int component)
     {
         (float[] from, float[] to) = component switch
@@ -115,7 +120,7 @@ internal sealed class FrameMeasurement
             1 => (coarse.State.V, steerV),
             _ => (coarse.State.PeakRatio, state.PeakRatio),
         };
-        PredictorUpdate.Resample(coarse.State.Grid, from, state.Grid, to);
+        resamplings[component].Run(from, to);
     }
 
     private void FlagLowCorrelation()

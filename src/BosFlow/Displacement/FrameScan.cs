@@ -66,10 +66,18 @@ internal readonly record struct FrameScan(double Sum, int Missing, ulong GlareCe
         ulong cells = Count(row[..border], white) >= BorderCount ? 1ul : 0;
         cells |= Count(row[^border..], white) >= BorderCount ? 1ul << (Cells - 1) : 0;
         uint before = 0;
+        Vector256<float> limit = Vector256.Create(white);
         for (int x = 0; x <= row.Length - 8; x += 8)
         {
+            if (x <= row.Length - 32 && !AnySaturated(row.Slice(x, 32), limit))
+            {
+                x += 24;
+                before = 0;
+                continue;
+            }
+
             // The last three pixels of the eight before lie below these.
-            uint saturated = Vector256.GreaterThanOrEqual(Vector256.Create(row.Slice(x, 8)), Vector256.Create(white)).ExtractMostSignificantBits();
+            uint saturated = Saturated(row[x..], limit).ExtractMostSignificantBits();
             uint bits = (saturated << 3) | (before >> 5);
             if ((bits & (bits >> 1) & (bits >> 2) & (bits >> 3)) != 0)
                 cells |= 1ul << (x * Cells / row.Length);
@@ -78,6 +86,11 @@ internal readonly record struct FrameScan(double Sum, int Missing, ulong GlareCe
 
         return cells;
     }
+
+    private static bool AnySaturated(ReadOnlySpan<float> pixels, Vector256<float> white) =>
+        (Saturated(pixels, white) | Saturated(pixels[8..], white) | Saturated(pixels[16..], white) | Saturated(pixels[24..], white)) != Vector256<float>.Zero;
+
+    private static Vector256<float> Saturated(ReadOnlySpan<float> pixels, Vector256<float> white) => Vector256.GreaterThanOrEqual(Vector256.Create(pixels), white);
 
     private static int Count(ReadOnlySpan<float> row, float white)
     {

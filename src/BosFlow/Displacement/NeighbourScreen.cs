@@ -35,6 +35,12 @@ internal sealed class NeighbourScreen(NodeGrid grid)
         {
             Vector<float> u = Residual(knownU, first + column, e), v = Residual(knownV, first + column, e);
             Vector<int> passed = Vector.LessThanOrEqual((u * u) + (v * v), limit);
+            if (Vector.EqualsAll(passed, Vector<int>.AllBitsSet))
+            {
+                doubtful.Slice(column, lanes).Clear();
+                continue;
+            }
+
             for (int lane = 0; lane < lanes; lane++)
                 doubtful[column + lane] = passed[lane] == 0;
         }

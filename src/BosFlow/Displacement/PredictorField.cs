@@ -248,20 +248,19 @@ internal sealed class PredictorField
     {
         int lanes = Vector<float>.Count, spacing = (int)grid.Spacing;
         double firstNode = grid.OriginX - (padColumns * grid.Spacing);
-        for (int c = 1; c < columns - 2; c++)
+        for (int k = 0; k < spacing; k += lanes)
         {
-            int left = (int)Math.Ceiling(firstNode + (c * grid.Spacing));
-            Vector<float> before = new(line[c - 1]), here = new(line[c]), next = new(line[c + 1]), after = new(line[c + 2]);
-            for (int k = 0; k < spacing && left + k < width; k += lanes)
+            Vector<float> w0 = new(cellWeights!, k), w1 = new(cellWeights!, spacing + k), w2 = new(cellWeights!, (2 * spacing) + k), w3 = new(cellWeights!, (3 * spacing) + k);
+            int left = (int)Math.Ceiling(firstNode + grid.Spacing) + k;
+            for (int c = 1; c < columns - 2 && left < width; c++, left += spacing)
             {
-                if (left + k <= -lanes)
+                if (left <= -lanes)
                     continue;
-                Vector<float> value = (before * new Vector<float>(cellWeights!, k)) + (here * new Vector<float>(cellWeights!, spacing + k))
-                    + (next * new Vector<float>(cellWeights!, (2 * spacing) + k)) + (after * new Vector<float>(cellWeights!, (3 * spacing) + k));
-                if (left + k >= 0)
-                    value.CopyTo(target[(left + k)..]);
+                Vector<float> value = (line[c - 1] * w0) + (line[c] * w1) + (line[c + 1] * w2) + (line[c + 2] * w3);
+                if (left >= 0)
+                    value.CopyTo(target[left..]);
                 else
-                    Tail(value, -left - k, target);
+                    Tail(value, -left, target);
             }
         }
     }

@@ -56,32 +56,6 @@ internal static class PredictorUpdate
         }
     }
 
-    /// <summary>Bilinear values of one grid at the nodes of another; outside, the border is continued.</summary>
-    public static void Resample(NodeGrid from, ReadOnlySpan<float> values, NodeGrid to, Span<float> target)
-    {
-        float[] between = new float[from.Columns];
-        for (int row = 0; row < to.Rows; row++)
-        {
-            (int above, int below, float fy) = Neighbours(to.Y(row), from.OriginY, from.Spacing, from.Rows);
-            for (int column = 0; column < between.Length; column++)
-                between[column] = Lerp(values[(above * from.Columns) + column], values[(below * from.Columns) + column], fy);
-            for (int column = 0; column < to.Columns; column++)
-            {
-                (int left, int right, float fx) = Neighbours(to.X(column), from.OriginX, from.Spacing, from.Columns);
-                target[(row * to.Columns) + column] = Lerp(between[left], between[right], fx);
-            }
-        }
-    }
-
-    private static (int Before, int After, float Fraction) Neighbours(double position, double origin, double spacing, int count)
-    {
-        double place = Math.Clamp((position - origin) / spacing, 0, count - 1);
-        int before = Math.Min((int)place, Math.Max(count - 2, 0));
-        return (before, Math.Min(before + 1, count - 1), (float)(place - before));
-    }
-
-    private static float Lerp(float a, float b, float t) => a + ((b - a) * t);
-
     private static float NeighbourMean(NodeGrid grid, int node, float[] values)
     {
         int column = node % grid.Columns, row = node / grid.Columns, n = 0;

@@ -10,7 +10,7 @@ internal sealed class PreparedFrame(InterpolationOrder order)
     private const int CellPixels = 16;
 
     // Even, so that a part holds whole pairs of rows.
-    private const int RowsPerPart = 32;
+    private const int RowsPerPart = BSplineImage.RowsPerPart;
 
     private GrayImage? picture;
     private FrameScan[] scans = [];
@@ -72,18 +72,26 @@ internal sealed class PreparedFrame(InterpolationOrder order)
             scans = new FrameScan[Height];
         if (half.Length != Width / 2 * (Height / 2))
             half = new float[Width / 2 * (Height / 2)];
-        int parts = (Height + RowsPerPart - 1) / RowsPerPart;
-        threads.Run(parts, Scan, cancellationToken);
+        threads.Run(Spline.Parts, ScanAndFilter, cancellationToken);
         Judge(image);
         if (anyMissing)
-            threads.Run(parts, FillMissing, cancellationToken);
-        threads.Run(Spline.ColumnParts, part => Spline.FilterColumns(part, Pixels), cancellationToken);
-        threads.Run(Spline.RowParts, Spline.FilterRows, cancellationToken);
+        {
+            threads.Run(Spline.Parts, FillMissing, cancellationToken);
+            threads.Run(Spline.Parts, part => Spline.Filter(part, filled), cancellationToken);
+        }
+
         Spline.Finish();
     }
 
     /// <summary>Lets go of the frame's picture.</summary>
     public void Release() => picture = null;
+
+    // Nearly every frame is complete: its pixels are filtered while they are in the cache, before that is known.
+    private void ScanAndFilter(int part)
+    {
+        Scan(part);
+        Spline.Filter(part, picture!.Pixels);
+    }
 
     private void Scan(int part)
     {

@@ -1,4 +1,6 @@
 using System.Numerics;
+using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace BosFlow.Displacement;
 
@@ -14,6 +16,34 @@ internal static class RowArithmetic
         for (; i < target.Length; i++)
             target[i] += row[i];
     }
+
+    /// <summary>target[i] = sum of row[i * group] to row[i * group + group - 1].</summary>
+    /// <param name="row">Numbers.</param>
+    /// <param name="group">4 or 8.</param>
+    /// <param name="target">Sums.</param>
+    public static void SumGroups(ReadOnlySpan<float> row, int group, Span<float> target)
+    {
+        int i = 0;
+        if (group == 8 && Avx.IsSupported)
+        {
+            for (; i <= target.Length - 8; i += 8)
+                SumEights(row.Slice(8 * i, 64)).CopyTo(target[i..]);
+        }
+
+        for (; i < target.Length; i++)
+            target[i] = group == 8 ? Vector256.Sum(Vector256.Create(row.Slice(8 * i, 8))) : Vector128.Sum(Vector128.Create(row.Slice(4 * i, 4)));
+    }
+
+    // Sums of eight groups of eight: neighbours are added three times over, the halves of the vectors last.
+    private static Vector256<float> SumEights(ReadOnlySpan<float> row)
+    {
+        Vector256<float> first = SumFours(row), last = SumFours(row[32..]);
+        return Avx.Permute2x128(first, last, 0x20) + Avx.Permute2x128(first, last, 0x31);
+    }
+
+    private static Vector256<float> SumFours(ReadOnlySpan<float> row) => Avx.HorizontalAdd(
+        Avx.HorizontalAdd(Vector256.Create(row), Vector256.Create(row[8..])),
+        Avx.HorizontalAdd(Vector256.Create(row[16..]), Vector256.Create(row[24..])));
 
     /// <summary>target[i] = sum of row[i * step] to row[i * step + count - 1].</summary>
     public static void SlidingSums(ReadOnlySpan<float> row, int count, int step, Span<float> target)

@@ -13,7 +13,7 @@ public static class MemoryEstimate
     private const double Program = 138e6;
 
     // Reference, its texture (level, two gradients, weights), masks, tiles of the registration; then maps and report.
-    private const double BytesPerPixel = 108;
+    private const double BytesPerPixel = 102;
 
     // The frame before, which tells a repeated picture.
     private const double BytesPerPixelOfTheLast = 4;

@@ -100,7 +100,7 @@ public sealed class PredictorTests
         for (int node = 0; node < values.Length; node++)
             values[node] = (float)((0.1 * coarse.X(node % 4)) + (0.2 * coarse.Y(node / 4)));
 
-        PredictorUpdate.Resample(coarse, values, Grid, target);
+        new NodeResampling(coarse, Grid).Run(values, target);
 
         for (int node = 0; node < target.Length; node++)
         {
