@@ -7,11 +7,11 @@ namespace BosFlow.Displacement;
 internal sealed class HalfMatch(HalfWindows half, BlockLayout layout, BlockSums sums)
 {
     private readonly int columns = half.Windows.Layout.Grid.Columns;
-    private readonly MatchedWindow[] matches = new MatchedWindow[half.Windows.Layout.Grid.Count];
+    private readonly MatchedRow matches = new(half.Windows.Layout.Grid.Count);
     private readonly ConcurrentBag<Workspace> idle = [];
 
     /// <summary>The solution at a node; Du is NaN where there is none: without texture, masked, or where the frame misses pixels.</summary>
-    public ref readonly MatchedWindow At(int node) => ref matches[node];
+    public MatchedWindow At(int node) => matches.At(node);
 
     /// <summary>Solves some rows of nodes.</summary>
     public void Solve(int first, int end)
@@ -22,12 +22,13 @@ internal sealed class HalfMatch(HalfWindows half, BlockLayout layout, BlockSums 
         {
             AddBlocks(row, work);
             half.Solver.Solve(row, work.WindowSums, columns, work.Matches);
+            work.Matches.CopyTo(matches, row * columns);
             bool anyIncomplete = AnyIncomplete(row);
             for (int column = 0; column < columns; column++)
             {
                 int node = (row * columns) + column;
-                bool usable = half.Windows.Flags[node] == VectorFlags.None && !(anyIncomplete && IsIncomplete(row, column));
-                matches[node] = usable ? work.Matches.At(column) : new MatchedWindow(double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
+                if (half.Windows.Flags[node] != VectorFlags.None || (anyIncomplete && IsIncomplete(row, column)))
+                    matches.Du[node] = float.NaN;
             }
         }
 

@@ -167,7 +167,7 @@ public sealed class AdaptiveWindowsTests
                     continue;
                 Assert.Equal(VectorFlags.None, half.Windows.Flags[node]);
                 Assert.Equal(VectorFlags.None, MaskedWindow.Match(planes, half.Windows, band, node, out MatchedWindow expected));
-                double tolerance = 2e-4 * Math.Max(1, Math.Max(Math.Abs(expected.Du), Math.Abs(expected.Dv))); // sums of single precision over a quarter of the pixels, positions rounded to 1e-5 px
+                double tolerance = 5e-4 * Math.Max(1, Math.Max(Math.Abs(expected.Du), Math.Abs(expected.Dv))); // sums of single precision over a quarter of the pixels, positions rounded to 1e-5 px, the reference to 16 bits
                 Assert.Equal(expected.Du, found.Du, tolerance);
                 Assert.Equal(expected.Dv, found.Dv, tolerance);
                 Assert.Equal(expected.SigmaU, found.SigmaU, 2 * tolerance);
