@@ -30,7 +30,7 @@ public sealed class StageOrderTests
     {
         ["Speckle"] = ["Board", "BoardRectangle", "BoardRuler", "BoardSettings", "BoardTones", "DotSize", "Fiducial", "FiducialCode", "PrintedDot"],
         ["Footage"] = ["GrayImage", "PixelMask", "PixelPolygon", "PixelRectangle", "Frame", "GrayLevels", "RegionMask", "FrameQuality", "PixelDefects"],
-        ["Camera"] = ["CameraFacts", "FiducialSighting", "LensKind", "LensModel", "LensParameters", "LensSlopes", "TargetPose", "PictureTones", "PlaneCamera", "PlaneFit", "PlaneFitResult", "PlaneMap", "PlaneModel", "PlanePoint", "ToneCurve"],
+        ["Camera"] = ["BoardScale", "CameraFacts", "FiducialSighting", "LensKind", "LensModel", "LensParameters", "LensSlopes", "TargetPose", "PictureTones", "PlaneCamera", "PlaneFit", "PlaneFitResult", "PlaneMap", "PlaneModel", "PlanePoint", "ToneCurve"],
         ["Registration"] = ["PlanarMotion", "IPictureMotion"],
         ["Displacement"] = ["NodeGrid", "VectorField", "VectorFlags"],
         ["Statistics"] = ["FieldStatistics"],

@@ -94,7 +94,7 @@ internal sealed class ForecastMeasurement
             Later = [],
         },
         Board = prepared.Identity.Board,
-        SeenMetresPerPixel = prepared.SeenMetresPerPixel,
+        BoardScale = prepared.BoardScale,
         Store = store,
         Options = new RunOptions { Threads = threads },
     };

@@ -1,5 +1,6 @@
 using BosFlow.Camera;
 using BosFlow.Cli.CaseFile;
+using BosFlow.Inspection;
 using BosFlow.Media.Fiducials;
 using BosFlow.Registration;
 using BosFlow.Results.Boards;
@@ -11,9 +12,6 @@ namespace BosFlow.Cli.Running;
 /// <summary>Reads the description of the printed board that a case names, and looks for its fiducials in the reference.</summary>
 internal static class BoardOpener
 {
-    // Two fiducials: one alone could be a chance.
-    private const int FewestCorners = 8;
-
     /// <summary>Absolute paths of the description; empty where the case names none.</summary>
     public static IReadOnlyList<string> Files(LoadedCase loaded) =>
         loaded.Experiment.BoardDescription is { } path ? [Path.GetFullPath(path, loaded.Folder)] : [];
@@ -27,14 +25,18 @@ internal static class BoardOpener
         ? null
         : BoardFacts.Of(document.Board, document.DotCount, input.Name, input.Sha256);
 
-    /// <summary>Scale on the board as its fiducials show it in the first picture of the reference, m/px; null where too few are found.</summary>
-    public static double? SeenScale(BoardDocument? document, ReferenceSource reference)
+    /// <summary>Scale of the board as its fiducials and dots show it in the first picture of the reference; null where no two fiducials are found.</summary>
+    /// <remarks>The dots are compared where their table lies beside the description.</remarks>
+    /// <exception cref="InputDataException">The table of the dots is there, and is not the one that the description was written with.</exception>
+    public static BoardScale? SeenScale(LoadedCase loaded, BoardDocument? document, ReferenceSource reference, CancellationToken cancellationToken)
     {
         if (document is null || document.Board.Fiducials.Count == 0 || reference.Frames.FirstOrDefault()?.Image is not { } picture)
             return null;
         IReadOnlyList<PlanePoint> corners = FiducialConsensus.Of(FiducialFinder.Find(picture), document.Board.Fiducials, picture.Width, picture.Height);
-        if (corners.Count < FewestCorners)
+        if (corners.Count == 0)
             return null;
-        return PlaneFit.Fit(PlaneModel.Photo, corners, picture.Width, picture.Height) is { } plane ? 1 / plane.PixelsPerMetre : null;
+        string file = Files(loaded)[0];
+        Board board = File.Exists(BoardFile.DotsPathOf(file)) ? BoardFile.Read(file, cancellationToken).Board : document.Board;
+        return BoardScaling.Of(picture, board, corners, loaded.Experiment.Lens is { } lens ? new LensModel(lens) : null, cancellationToken);
     }
 }

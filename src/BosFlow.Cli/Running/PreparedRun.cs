@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Cli.CaseFile;
 using BosFlow.Footage;
 using BosFlow.Optics;
@@ -33,8 +34,8 @@ public sealed record PreparedRun
     /// <summary>Factors from px to optical quantities; null where the case has no rig.</summary>
     public OpticalScale? Scale { get; init; }
 
-    /// <summary>Scale on the printed board as its fiducials show it in the reference, m/px; null where no board is described or too few are found.</summary>
-    public double? SeenMetresPerPixel { get; init; }
+    /// <summary>Scale of the printed board as it shows itself in the reference; null where no board is described or no two of its fiducials are found.</summary>
+    public BoardScale? BoardScale { get; init; }
 
     /// <summary>What the results depend on, with the hash of every input.</summary>
     public required RunIdentity Identity { get; init; }

@@ -59,7 +59,7 @@ public static class RunComposition
             FrameIndices = prepared.FrameIndices,
             Reference = prepared.Reference,
             Board = prepared.Identity.Board,
-            SeenMetresPerPixel = prepared.SeenMetresPerPixel,
+            BoardScale = prepared.BoardScale,
             Part = prepared.Settings.Part,
             Sources = prepared.Sources,
             Store = store,

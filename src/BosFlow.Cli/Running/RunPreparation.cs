@@ -65,7 +65,7 @@ public static class RunPreparation
             Sources = sources.With([.. identity.Inputs, .. boardInputs, .. lensInputs]),
             Reference = reference,
             Scale = scale,
-            SeenMetresPerPixel = BoardOpener.SeenScale(board, reference),
+            BoardScale = BoardOpener.SeenScale(loaded, board, reference, cancellationToken),
             Identity = identity with { Board = BoardOpener.Facts(board, boardInputs), Inputs = [.. identity.Inputs, .. boardInputs, .. lensInputs] },
         };
     }

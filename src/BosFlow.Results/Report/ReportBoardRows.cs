@@ -12,6 +12,12 @@ internal static class ReportBoardRows
             yield break;
         yield return ["Pattern", $"{board.Description}: board of {Figures.Exact(Millimetres(board.WidthMetres))} × {Figures.Exact(Millimetres(board.HeightMetres))} mm, {Figures.Count(board.Dots)} dots, {Tones(board.Tones)}, coverage {Figures.Text(100 * board.Coverage)} %, seed {board.Seed}"];
         yield return ["Diameter of the dots on the board", string.Join(" and ", board.DotSizes.Select(size => $"{Figures.Exact(Millimetres(size.DiameterMetres))} mm"))];
+        if (summary.BoardScale is { } seen)
+        {
+            yield return ["Scale that the board shows in the reference", $"{BoardScaleWords.Value(seen)} ({BoardScaleWords.Basis(seen)})"];
+            yield return ["Angle between the line of sight and the board's normal", Figures.WithSigma(seen.TiltRadians * 180 / Math.PI, seen.TiltSigma * 180 / Math.PI, "degrees")];
+        }
+
         if (summary.Scale is not { } scale)
             yield break;
         BoardImage image = BoardImage.Of(board, scale, summary.Case.Displacement.WindowPixels);

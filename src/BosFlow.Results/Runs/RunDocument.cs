@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Text.Json;
+using BosFlow.Camera;
 using BosFlow.Registration;
 using BosFlow.Results.Files;
 
@@ -64,6 +65,9 @@ public sealed record RunDocument
 
     /// <summary>How the background drifted until the further stretches of flow-off frames.</summary>
     public IReadOnlyList<BoardDriftFinding>? Drift { get; init; }
+
+    /// <summary>Scale of the printed board as it shows itself in the reference; null where none is described or it was not found.</summary>
+    public BoardScale? BoardScale { get; init; }
 
     /// <summary>What was noticed about the footage before it was read, one sentence each.</summary>
     public IReadOnlyList<string>? FootageWarnings { get; init; }

@@ -205,6 +205,7 @@ public sealed class RunFolder : IRunStore, IDisposable
             ReferenceFrames = reference.FrameCount,
             ReferenceWarnings = reference.Warnings,
             Drift = reference.Drift.Count > 0 ? reference.Drift : null,
+            BoardScale = summary.BoardScale,
             FootageWarnings = summary.Footage.Warnings,
             Warnings = summary.Warnings,
             Density = DensityDocument.Of(summary.Density),

@@ -27,7 +27,16 @@ public static class PlaneFit
     /// <param name="width">Width of the picture, px.</param>
     /// <param name="height">Height of the picture, px.</param>
     /// <returns>The fit; null where the points do not determine one.</returns>
-    public static PlaneFitResult? Fit(PlaneModel model, IReadOnlyList<PlanePoint> points, int width, int height)
+    public static PlaneFitResult? Fit(PlaneModel model, IReadOnlyList<PlanePoint> points, int width, int height) => Fit(model, points, null, width, height);
+
+    /// <summary>Fits a camera to points of a plane and tells the scale over others.</summary>
+    /// <param name="model">Photo or scan.</param>
+    /// <param name="points">Points of the plane, four or more, not on one line.</param>
+    /// <param name="scaleOver">Points of the plane over which the mean scale is told; null = those that the fit rests on.</param>
+    /// <param name="width">Width of the picture, px.</param>
+    /// <param name="height">Height of the picture, px.</param>
+    /// <returns>The fit; null where the points do not determine one.</returns>
+    public static PlaneFitResult? Fit(PlaneModel model, IReadOnlyList<PlanePoint> points, IReadOnlyList<PlanePoint>? scaleOver, int width, int height)
     {
         ArgumentNullException.ThrowIfNull(points);
         if (points.Count == 0)
@@ -53,7 +62,7 @@ public static class PlaneFit
             kept = Inliers(points, new PlaneLeastSquares(points, parameters, sigma).Misses(best));
         }
 
-        return Result(kept, parameters, best, sigma);
+        return Result(kept, scaleOver ?? kept, parameters, best, sigma);
     }
 
     private static double[]? Search(IReadOnlyList<PlanePoint> points, PlaneParameters parameters, Matrix<double> map)
@@ -91,7 +100,7 @@ public static class PlaneFit
         return kept.Length >= Math.Max(8, points.Count / 2) ? kept : points;
     }
 
-    private static PlaneFitResult Result(IReadOnlyList<PlanePoint> points, PlaneParameters parameters, double[] p, double sigma)
+    private static PlaneFitResult Result(IReadOnlyList<PlanePoint> points, IReadOnlyList<PlanePoint> scaleOver, PlaneParameters parameters, double[] p, double sigma)
     {
         var fit = new PlaneLeastSquares(points, parameters, sigma);
         double[] misses = fit.Misses(p);
@@ -103,7 +112,7 @@ public static class PlaneFit
         double tiltY = Variance(PlaneParameters.FirstTilt + 1);
         double lens = parameters.Free.Contains(0) ? LensRatioSigma * LensRatioSigma : 0;
         double ratio = Math.Exp(p[PlaneParameters.Ratio]);
-        double scale = Math.Sqrt(points.Average(point => plane.AreaScaleAt(point.X, point.Y)));
+        double scale = MeanScale(plane, scaleOver);
         double rms = Math.Sqrt(misses.Sum(miss => miss * miss) / points.Count);
         return new PlaneFitResult
         {
@@ -118,6 +127,25 @@ public static class PlaneFit
             TiltSigma = Math.Sqrt((tiltX + tiltY) / 2),
             EdgeGrowthMetres = p[PlaneParameters.Growth],
             PixelsPerMetre = scale,
+            PixelsPerMetreSigma = ScaleSigma(scaleOver, parameters, p, covariance),
         };
+    }
+
+    private static double MeanScale(PlaneMap plane, IReadOnlyList<PlanePoint> points) => Math.Sqrt(points.Average(point => plane.AreaScaleAt(point.X, point.Y)));
+
+    // g^T C g with the slope g of the scale along each free parameter.
+    private static double ScaleSigma(IReadOnlyList<PlanePoint> points, PlaneParameters parameters, double[] p, Matrix<double> covariance)
+    {
+        Vector<double> slope = Vector<double>.Build.Dense(parameters.Free.Length, i =>
+        {
+            int parameter = parameters.Free[i];
+            double step = parameters.StepOf(parameter);
+            double[] above = (double[])p.Clone();
+            double[] below = (double[])p.Clone();
+            above[parameter] += step;
+            below[parameter] -= step;
+            return (MeanScale(parameters.ToCamera(above).ToMap(), points) - MeanScale(parameters.ToCamera(below).ToMap(), points)) / (2 * step);
+        });
+        return Math.Sqrt(Math.Max(0, slope * covariance * slope));
     }
 }

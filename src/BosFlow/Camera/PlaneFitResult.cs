@@ -33,6 +33,9 @@ public sealed record PlaneFitResult
     /// <summary>By how much the edges of the squares lie outside their nominal place, m: ink that runs, or a bright exposure.</summary>
     public required double EdgeGrowthMetres { get; init; }
 
-    /// <summary>Mean scale over the points, px/m: the square root of the area's scale.</summary>
+    /// <summary>Mean scale over the points asked about, px/m: the square root of the mean scale of area.</summary>
     public required double PixelsPerMetre { get; init; }
+
+    /// <summary>Standard uncertainty of <see cref="PixelsPerMetre"/>, px/m, by the covariance of the fit; it takes the errors of the points as independent.</summary>
+    public required double PixelsPerMetreSigma { get; init; }
 }

@@ -6,7 +6,6 @@ namespace BosFlow.Camera;
 internal sealed class PlaneLeastSquares
 {
     private const int MostSteps = 60;
-    private const double Step = 1e-6;
 
     private readonly IReadOnlyList<PlanePoint> points;
     private readonly PlaneParameters parameters;
@@ -103,7 +102,7 @@ internal sealed class PlaneLeastSquares
         for (int i = 0; i < columns.Length; i++)
         {
             int parameter = parameters.Free[i];
-            double step = StepOf(parameter);
+            double step = parameters.StepOf(parameter);
             double[] above = (double[])p.Clone();
             double[] below = (double[])p.Clone();
             above[parameter] += step;
@@ -113,15 +112,6 @@ internal sealed class PlaneLeastSquares
 
         return Matrix<double>.Build.DenseOfColumnVectors(columns);
     }
-
-    // Steps that move a point by about a thousandth of a pixel whatever the parameter's unit.
-    private double StepOf(int parameter) => parameter switch
-    {
-        1 or 2 => 1e-3,
-        7 or 8 => Step / parameters.StandardFocal,
-        PlaneParameters.Growth => 1e-7,
-        _ => Step,
-    };
 
     private static Matrix<double> Damped(Matrix<double> normal, double damping)
     {

@@ -7,7 +7,8 @@ namespace BosFlow.Camera;
 /// 0 log of the focal length over the picture's longer side, 1 and 2 centre of the lens (px), 3 radial term, 4 to 6 rotation, 7 and 8 place of the
 /// plane's origin in the picture over the focal length, 9 log of focal length over its distance (log px/m), 10 log of the printer's stretch x over y,
 /// 11 growth of the squares' edges (m). Expectations are common practice, no source: lenses from wide to long (a factor of 2.5 about 1.2 picture
-/// lengths, one sigma), a lens centred within 1 % of the longer side, and a radial term of up to 5 % (one sigma) at half of it.
+/// lengths, one sigma), a lens centred within 1 % of the longer side, a radial term of up to 5 % (one sigma) at half of it,
+/// and ink that runs by less than 1 mm (one sigma), so that points without an outward side leave the fit determined.
 /// </remarks>
 internal sealed class PlaneParameters
 {
@@ -20,6 +21,8 @@ internal sealed class PlaneParameters
     private const double FocalFactor = 2.5;
     private const double CentreShare = 0.01;
     private const double UsualRadial = 0.05;
+    private const double LargestGrowth = 1e-3;
+    private const double Step = 1e-6;
 
     // So far away that no perspective is left.
     private const double ScanFocal = 1e6;
@@ -54,7 +57,17 @@ internal sealed class PlaneParameters
         0 => (Math.Log(StandardFocal), Math.Log(FocalFactor)),
         1 or 2 => (0, CentreShare * LongerSide),
         3 => (0, UsualRadial),
+        Growth => (0, LargestGrowth),
         _ => (0, double.PositiveInfinity),
+    };
+
+    /// <summary>A step for slopes: it moves a point by about a thousandth of a pixel whatever the parameter's unit.</summary>
+    public double StepOf(int parameter) => parameter switch
+    {
+        1 or 2 => 1e-3,
+        7 or 8 => Step / StandardFocal,
+        Growth => 1e-7,
+        _ => Step,
     };
 
     public PlaneCamera ToCamera(double[] p)

@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Optics;
 using BosFlow.Speckle.Boards;
 
@@ -11,9 +12,6 @@ public sealed record BoardImage
 
     /// <summary>Largest width of a dot's image, px: above it fewer dots share a window. Common practice, no source.</summary>
     public const double LargestDotPixels = 5;
-
-    // Beyond what prints and tape measures do to a scale.
-    private const double LargestScaleError = 0.02;
 
     /// <summary>Width of the image of each size of dots, px, in the order of the sizes.</summary>
     public required IReadOnlyList<double> DotPixels { get; init; }
@@ -38,25 +36,26 @@ public sealed record BoardImage
     /// <param name="board">The board; null = none is given.</param>
     /// <param name="scale">Scale of the run; null where it has no rig.</param>
     /// <param name="windowPixels">Side of the window, px.</param>
-    /// <param name="seenMetresPerPixel">Scale on the board as its fiducials show it in the reference, m/px; null = they were not found.</param>
-    public static IReadOnlyList<string> Warnings(BoardFacts? board, OpticalScale? scale, int windowPixels, double? seenMetresPerPixel)
+    /// <param name="seen">Scale of the board as it shows itself in the reference; null = it was not found.</param>
+    public static IReadOnlyList<string> Warnings(BoardFacts? board, OpticalScale? scale, int windowPixels, BoardScale? seen)
     {
-        if (board is null || scale is null)
+        if (board is null)
             return [];
         List<string> warnings = [];
-        BoardImage image = Of(board, scale, windowPixels);
-        if (!image.DotPixels.Any(pixels => pixels is >= LeastDotPixels and <= LargestDotPixels))
-        {
-            string sizes = string.Join(" and ", board.DotSizes.Select((size, i) => FormattableString.Invariant($"{size.DiameterMetres * 1e3:0.###} mm are {image.DotPixels[i]:0.0} px wide")));
-            double wanted = scale.BackgroundMetresPerPixel * 1e3;
-            warnings.Add(FormattableString.Invariant($"The dots of the board ({board.Description}) of {sizes} in the picture; {LeastDotPixels:0} to {LargestDotPixels:0} px give the least error, so print a board with dots of {2.5 * wanted:0.##} mm for this distance."));
-        }
-
-        if (seenMetresPerPixel is { } seen && Math.Abs((seen / scale.BackgroundMetresPerPixel) - 1) > LargestScaleError)
-        {
-            warnings.Add(FormattableString.Invariant($"The fiducials of the board ({board.Description}) show {seen * 1e3:0.####} mm/px in the reference, the case says {scale.BackgroundMetresPerPixel * 1e3:0.####} mm/px ({((scale.BackgroundMetresPerPixel / seen) - 1) * 100:+0.0;-0.0} %): correct the scale or the distances in [rig], or check with bosflow print --check that the board was printed at 100 %."));
-        }
-
+        if (scale is not null)
+            AddDots(warnings, board, scale, windowPixels);
+        if (seen is not null)
+            warnings.AddRange(BoardScaleWarnings.Of(board, scale, seen));
         return warnings;
+    }
+
+    private static void AddDots(List<string> warnings, BoardFacts board, OpticalScale scale, int windowPixels)
+    {
+        BoardImage image = Of(board, scale, windowPixels);
+        if (image.DotPixels.Any(pixels => pixels is >= LeastDotPixels and <= LargestDotPixels))
+            return;
+        string sizes = string.Join(" and ", board.DotSizes.Select((size, i) => FormattableString.Invariant($"{size.DiameterMetres * 1e3:0.###} mm are {image.DotPixels[i]:0.0} px wide")));
+        double wanted = scale.BackgroundMetresPerPixel * 1e3;
+        warnings.Add(FormattableString.Invariant($"The dots of the board ({board.Description}) of {sizes} in the picture; {LeastDotPixels:0} to {LargestDotPixels:0} px give the least error, so print a board with dots of {2.5 * wanted:0.##} mm for this distance."));
     }
 }

@@ -90,6 +90,7 @@ public static class RunPipeline
             Reference = shownReference,
             Statistics = gathered.Statistics,
             Scale = scale,
+            BoardScale = request.BoardScale,
             DerivedFields = scale is null ? [] : DerivedFields.From(gathered.Statistics, scale),
             Density = DensityStep.Convert(lens is null ? request : request with { Case = request.Case with { Flow = IdealPicture.Of(request.Case.Flow, lens) } }, gathered, engine.BiasAmplitudePixels, remover.ErrorsOfMean(gathered.Records, common), cancellationToken),
             Frames = gathered.Records,

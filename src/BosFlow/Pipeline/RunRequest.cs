@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Footage;
 using BosFlow.Registration;
 using BosFlow.Speckle.Boards;
@@ -22,8 +23,8 @@ public sealed record RunRequest
     /// <summary>The printed board; null = none is described.</summary>
     public BoardFacts? Board { get; init; }
 
-    /// <summary>Scale on the board as its fiducials show it in the reference, m/px; null = they were not found.</summary>
-    public double? SeenMetresPerPixel { get; init; }
+    /// <summary>Scale of the board as it shows itself in the reference; null = it was not found.</summary>
+    public BoardScale? BoardScale { get; init; }
 
     /// <summary>Where results go.</summary>
     public required IRunStore Store { get; init; }

@@ -1,3 +1,4 @@
+using BosFlow.Camera;
 using BosFlow.Density;
 using BosFlow.Footage;
 using BosFlow.Optics;
@@ -23,6 +24,9 @@ public sealed record RunSummary
 
     /// <summary>The factors from px to optical quantities; null where the case has no rig.</summary>
     public OpticalScale? Scale { get; init; }
+
+    /// <summary>Scale of the printed board as it shows itself in the reference; null where none is described or it was not found.</summary>
+    public BoardScale? BoardScale { get; init; }
 
     /// <summary>Derived mean fields (deflection, index and density gradients) with their sigma; empty where the case has no rig.</summary>
     public IReadOnlyList<ScalarField> DerivedFields { get; init; } = [];

@@ -36,7 +36,7 @@ internal static class RunWarnings
         else
             warnings.AddRange(GasProperties.Of(request.Case.Gas).Notes);
         OpticalScale? scale = request.Case.Rig is null ? null : OpticalScaling.From(request.Case.Rig, request.Case.Gas);
-        warnings.AddRange(BoardImage.Warnings(request.Board, scale, request.Case.Displacement.WindowPixels, request.SeenMetresPerPixel));
+        warnings.AddRange(BoardImage.Warnings(request.Board, scale, request.Case.Displacement.WindowPixels, request.BoardScale));
         AddFailures(warnings, records);
         AddRejections(warnings, records);
         FrameRecord[] measured = [.. records.Where(record => record.IsMeasured)];

@@ -59,6 +59,35 @@ public sealed class RunBoardTests
         Assert.False(Directory.Exists(small.RunFolder));
     }
 
+    [Fact]
+    public async Task Run_BoardInTheReference_TellsItsScaleWithUncertaintyAndWarnsOfTheCase()
+    {
+        using PhotographedBoard board = PhotographedBoard.Make(caseScaleMillimetres: 0.31);
+
+        ProcessResult dry = await CliRun.InsideAsync(board.Folder, "run", "case.toml", "--dry-run");
+        ProcessResult run = await CliRun.InsideAsync(board.Folder, "run", "case.toml");
+
+        Assert.Matches(@"it shows 0\.2\d+ ± 0\.0\d+ mm/px in the reference \(\d+ fiducials, dots at \d+ places; fitted to 0\.0\d px\)", dry.Output);
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Matches(@"The board \(board\.json\) shows 0\.2\d+ ± 0\.0\d+ mm/px in the reference, the case says 0\.31 mm/px \(\+\d+\.\d %\)", run.Error);
+        JsonNode seen = JsonNode.Parse(File.ReadAllText(Path.Combine(board.Folder, "run", "run.json")))!["board_scale"]!;
+        Assert.Equal(PhotographedBoard.MetresPerPixel, (double)seen["metres_per_pixel"]!, 1e-3 * PhotographedBoard.MetresPerPixel);
+        Assert.InRange((double)seen["metres_per_pixel_sigma"]!, 1e-7 * PhotographedBoard.MetresPerPixel, 1e-3 * PhotographedBoard.MetresPerPixel);
+        Assert.False((bool)seen["is_weak"]!);
+        Assert.Contains("Scale that the board shows in the reference", File.ReadAllText(Path.Combine(board.Folder, "run", "report.html")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_DotsOfAnotherBoard_SaysSo()
+    {
+        using PhotographedBoard board = PhotographedBoard.Make(caseScaleMillimetres: 0.2);
+        board.Describe(seed: 8);
+
+        ProcessResult dry = await CliRun.InsideAsync(board.Folder, "run", "case.toml", "--dry-run");
+
+        Assert.Matches(@"are those of the board \(board\.json\), but only 0 of \d+ places with dots look as it describes: give the description that was written with this very board", dry.Output + dry.Error);
+    }
+
     private static void Write(SmallCase small, double dotMetres)
     {
         Board board = BoardMaker.Make(new BoardSettings { WidthMetres = 0.2, HeightMetres = 0.15, Sizes = [new DotSize(dotMetres, 1)], WithFiducials = false }, CancellationToken.None);
