@@ -4,6 +4,8 @@ using BosFlow.Results.Boards;
 using BosFlow.Speckle.Boards;
 using BosFlow.Synthesis;
 using BosFlow.TestKit;
+using SixLabors.ImageSharp;
+using SixLabors.ImageSharp.PixelFormats;
 
 namespace BosFlow.Cli.Tests.Kit;
 
@@ -27,8 +29,8 @@ internal sealed class PhotographedBoard : IDisposable
     public static PhotographedBoard Make(double caseScaleMillimetres)
     {
         var made = new PhotographedBoard();
-        PngFiles.Write(Path.Combine(made.Folder, "reference.png"), Photo.Value);
-        PngFiles.Write(Path.Combine(made.Folder, "frame.png"), Photo.Value);
+        made.WritePicture("reference.png");
+        made.WritePicture("frame.png");
         made.Describe(seed: 3);
         File.WriteAllText(Path.Combine(made.Folder, "case.toml"), FormattableString.Invariant($"""
             [footage]
@@ -56,6 +58,18 @@ internal sealed class PhotographedBoard : IDisposable
         BoardFile.Write(Path.Combine(Folder, "board.json"), new BoardDocument { Board = Board(seed), Date = new DateOnly(2026, 11, 25), ProgramVersion = "test" });
 
     public void Dispose() => folder.Dispose();
+
+    private void WritePicture(string name)
+    {
+        using var picture = new Image<L8>(Width, Height);
+        for (int y = 0; y < Height; y++)
+        {
+            for (int x = 0; x < Width; x++)
+                picture[x, y] = new L8((byte)Photo.Value[x, y]);
+        }
+
+        picture.SaveAsPng(folder.PathOf(name));
+    }
 
     private static Board Board(ulong seed) => BoardMaker.Make(
         new BoardSettings { WidthMetres = 0.16, HeightMetres = 0.12, Sizes = [new DotSize(1e-3, 1)], Seed = seed, FiducialSideMetres = 12e-3 }, CancellationToken.None);
