@@ -18,8 +18,8 @@ internal static class FieldOutput
                 bool replaced = state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
                 u[node] = state.MotionU[node] + state.U[node];
                 v[node] = state.MotionV[node] + state.V[node];
-                sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.MissingU[node]);
-                sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.MissingV[node]);
+                sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.MissingU[node] + state.CoarseVariance);
+                sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.MissingV[node] + state.CoarseVariance);
             }
         }
 

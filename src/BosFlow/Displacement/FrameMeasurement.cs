@@ -17,6 +17,7 @@ internal sealed class FrameMeasurement
     private readonly NodeState state;
     private readonly OutlierTest outliers;
     private readonly StatedSigma sigma;
+    private readonly CoarseRemainder remainder;
     private readonly InterpolationCorrection? correction;
     private readonly NodeResampling[] resamplings;
     private readonly float[] steerU;
@@ -38,6 +39,7 @@ internal sealed class FrameMeasurement
         predictorField = new PredictorField(grid, texture.Width, texture.Height);
         state = new NodeState(grid);
         outliers = new OutlierTest(grid);
+        remainder = new CoarseRemainder(settings, grid);
         correction = underlying is null ? null : new InterpolationCorrection(underlying, grid, settings.Interpolation);
         resamplings = [.. Enumerable.Range(0, Resampled).Select(_ => new NodeResampling(coarseReference.Layout.Grid, grid))];
         steerU = new float[grid.Count];
@@ -60,6 +62,8 @@ internal sealed class FrameMeasurement
             state.Choice = pass < FirstChoosingPass ? WindowChoice.Whole : WindowChoice.Choose;
             refinement.Run(prepared, predictorField, state, threads, cancellationToken);
             FlagLowCorrelation();
+            if (pass == 1)
+                state.CoarseVariance = remainder.Variance(state, steerU, steerV);
             if (pass < settings.Passes)
                 Steer(threads, cancellationToken);
         }

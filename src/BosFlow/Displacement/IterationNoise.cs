@@ -23,7 +23,6 @@ internal sealed class IterationNoise
     public const double LargestShare = 0.5;
 
     private const int Shares = 10;
-    private const int Waves = 32;
     private readonly double[] factors = new double[Shares + 1];
 
     /// <summary>Computes the factors of some settings.</summary>
@@ -46,75 +45,5 @@ internal sealed class IterationNoise
         double place = Math.Clamp(noiseShare / LargestShare, 0, 1) * Shares;
         int before = Math.Min((int)place, Shares - 1);
         return factors[before] + ((factors[before + 1] - factors[before]) * (place - before));
-    }
-
-    /// <summary>A, S and P along one axis.</summary>
-    private sealed class NodeWaves
-    {
-        private readonly double[] predictor = new double[Waves];
-        private readonly double[] smoothing = new double[Waves];
-        private readonly double[] spectrum = new double[Waves];
-
-        public NodeWaves(DisplacementSettings settings)
-        {
-            double[] overlap = WindowOverlap.Correlation(settings.WindowPixels, settings.SpacingPixels, settings.Weighting);
-            double[] means = WindowMeans(WindowOverlap.Weights(settings.WindowPixels, settings.Weighting), settings.SpacingPixels);
-            for (int i = 0; i < Waves; i++)
-            {
-                // Midpoints of half a period: everything is even.
-                double wave = (i + 0.5) * Math.PI / Waves;
-                predictor[i] = Transform(means, wave);
-                smoothing[i] = Math.Pow(Math.Cos(wave / 2), 2 * settings.PredictorSmoothings);
-                spectrum[i] = Math.Max(0, Transform(overlap, wave));
-            }
-        }
-
-        public double Factor(double gain, int passes)
-        {
-            double above = 0, below = 0;
-            for (int i = 0; i < Waves; i++)
-            {
-                for (int j = 0; j < Waves; j++)
-                {
-                    double loop = (1 - (gain * predictor[i] * predictor[j])) * smoothing[i] * smoothing[j], sum = 0;
-                    for (int pass = 0; pass < passes; pass++)
-                        sum = 1 + (loop * sum);
-                    double power = spectrum[i] * spectrum[j];
-                    above += sum * sum * power;
-                    below += power;
-                }
-            }
-
-            return above / below;
-        }
-    }
-
-    /// <summary>Mean over a window of the cubic convolution that belongs to the node 0, 1, 2, ... spacings away.</summary>
-    private static double[] WindowMeans(double[] weights, double spacing)
-    {
-        double centre = (weights.Length - 1) / 2.0, total = weights.Sum();
-        double[] means = new double[(int)Math.Ceiling(centre / spacing) + 3];
-        for (int node = 0; node < means.Length; node++)
-        {
-            for (int x = 0; x < weights.Length; x++)
-                means[node] += weights[x] / total * CubicConvolution(((x - centre) / spacing) - node);
-        }
-
-        return means;
-    }
-
-    // R. Keys 1981, a = -1/2, as PredictorField has it.
-    private static double CubicConvolution(double distance)
-    {
-        double t = Math.Abs(distance);
-        return t < 1 ? 1 + (t * t * ((1.5 * t) - 2.5)) : t < 2 ? 2 + (t * (-4 + (t * (2.5 - (0.5 * t))))) : 0;
-    }
-
-    private static double Transform(double[] even, double wave)
-    {
-        double sum = even[0];
-        for (int k = 1; k < even.Length; k++)
-            sum += 2 * even[k] * Math.Cos(k * wave);
-        return sum;
     }
 }

@@ -53,6 +53,9 @@ internal sealed class NodeState
     /// <summary>What the next pass may do about the sides of its windows.</summary>
     public WindowChoice Choice { get; set; }
 
+    /// <summary>Variance that the coarse pass's error leaves in every vector, px^2 (<see cref="CoarseRemainder"/>).</summary>
+    public double CoarseVariance { get; set; }
+
     /// <summary>Whether a vector is that of a window of half the side.</summary>
     public bool[] IsHalf { get; }
 

@@ -4,10 +4,11 @@ namespace BosFlow.Displacement;
 
 /// <summary>The standard uncertainty of a component of a vector.</summary>
 /// <remarks>
-/// sigma^2 = s1^2 c q(x) + b^2. s1: that of the last step for independent residuals (<see cref="LeastSquaresMatch"/>). c: how much more the residuals scatter from block to block (<see cref="BlockScatter"/>); it knows
+/// sigma^2 = s1^2 c q(x) + r^2 + b^2. s1: that of the last step for independent residuals (<see cref="LeastSquaresMatch"/>). c: how much more the residuals scatter from block to block (<see cref="BlockScatter"/>); it knows
 /// what s1 does not, noise that pixels share, the noise that interpolation takes out of pixels but not out of the pattern, and what it makes of small dots. q: the passes before (<see cref="IterationNoise"/>), x the share of the
 /// reference's noise in the squares of its gradients, (s^2 / 2) k n / sum gx^2 = s1^2 k n / 2, half of the residual's variance s^2 being taken as the reference's (k noise gain of the derivative, n pixels). With a mean of many
-/// frames as reference x is smaller and sigma stated too large, by less than x / 2. b: the bias of interpolation for the dots of the reference (<see cref="InterpolationBias"/>).
+/// frames as reference x is smaller and sigma stated too large, by less than x / 2. r: what the passes leave of the coarse pass's error (<see cref="CoarseRemainder"/>).
+/// b: the bias of interpolation for the dots of the reference (<see cref="InterpolationBias"/>).
 /// Windows of half the side have an s1, c and q of their own, and what they miss of a steep displacement besides (<see cref="WindowSelection"/>).
 /// </remarks>
 internal sealed class StatedSigma
@@ -45,12 +46,12 @@ internal sealed class StatedSigma
     /// <param name="step">That of the last step, px.</param>
     /// <param name="scatter">c.</param>
     /// <param name="isHalf">Whether the window has half the side.</param>
-    /// <param name="missing">Square of what it is taken to miss, px^2.</param>
-    public float Of(int node, float step, float scatter, bool isHalf, float missing)
+    /// <param name="beyondNoise">Square of what a half window is taken to miss, and variance of what is left of the coarse pass, px^2.</param>
+    public float Of(int node, float step, float scatter, bool isHalf, double beyondNoise)
     {
         double variance = (double)step * step;
         double pixels = isHalf ? weight[node] / 4 : weight[node], noiseShare = 0.5 * variance * pixels * SplineGradient.NoiseGain;
-        return (float)Math.Sqrt((variance * scatter * (isHalf ? ofHalf : iteration).Variance(noiseShare)) + missing + SquaredBias);
+        return (float)Math.Sqrt((variance * scatter * (isHalf ? ofHalf : iteration).Variance(noiseShare)) + beyondNoise + SquaredBias);
     }
 
     // They begin with the last pass but one, and their predictor is not smoothed.

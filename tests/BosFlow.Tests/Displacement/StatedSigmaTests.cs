@@ -119,7 +119,7 @@ public sealed class StatedSigmaTests
         return (Variance(grid, step, border), Variance(grid, result, border));
     }
 
-    private static double[] WindowMeansOfRows(WindowLayout layout, int size, PredictorField predictor)
+    internal static double[] WindowMeansOfRows(WindowLayout layout, int size, PredictorField predictor)
     {
         float[] u = new float[size * size], v = new float[size];
         for (int y = 0; y < size; y++)
@@ -127,7 +127,7 @@ public sealed class StatedSigmaTests
         return WindowMeans(layout, (x, y) => u[(y * size) + x]);
     }
 
-    private static double[] WindowMeans(WindowLayout layout, Func<int, int, double> value)
+    internal static double[] WindowMeans(WindowLayout layout, Func<int, int, double> value)
     {
         double[] means = new double[layout.Grid.Count];
         for (int node = 0; node < means.Length; node++)
@@ -143,7 +143,7 @@ public sealed class StatedSigmaTests
         return means;
     }
 
-    private static double Variance(NodeGrid grid, double[] values, int border)
+    internal static double Variance(NodeGrid grid, double[] values, int border)
     {
         double sum = 0;
         int count = 0;
