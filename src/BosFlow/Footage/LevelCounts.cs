@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace BosFlow.Footage;
 
 /// <summary>Sums over the grey levels of the measurable pixels.</summary>
@@ -14,43 +16,50 @@ internal sealed record LevelCounts(long Measurable, long Valid, long Saturated, 
         long measurable = 0;
         long valid = 0;
         long saturated = 0;
-        double sum = 0;
-        double largest = 0;
+        LaneSum sum = default;
+        Vector256<float> largest = default;
+        Vector256<float> white = Vector256.Create(image.WhiteLevel);
         ReadOnlySpan<float> pixels = image.Pixels;
         ReadOnlySpan<byte> values = mask.Values;
-        for (int i = 0; i < pixels.Length; i++)
+        for (int i = 0; i < pixels.Length; i += PixelLanes.Count)
         {
-            if (values[i] == 0)
-                continue;
-            measurable++;
-            float level = pixels[i];
-            if (float.IsNaN(level))
-                continue;
-            valid++;
-            sum += level;
-            largest = Math.Max(largest, Math.Abs(level));
+            Vector256<float> levels = PixelLanes.Levels(pixels, i);
+            byte taking = PixelLanes.Counting(values, i);
+            byte counting = (byte)(taking & PixelLanes.Numbers(levels));
+            Vector256<float> kept = PixelLanes.Kept(levels, counting);
+            sum.Add(kept);
+            largest = Vector256.Max(largest, Vector256.Abs(kept));
+            measurable += PixelLanes.Number(taking);
+            valid += PixelLanes.Number(counting);
             // False where the white level is NaN.
-            if (level >= image.WhiteLevel)
-                saturated++;
+            saturated += PixelLanes.Number((byte)(counting & Vector256.GreaterThanOrEqual(levels, white).ExtractMostSignificantBits()));
         }
 
-        double mean = valid > 0 ? sum / valid : double.NaN;
-        return new LevelCounts(measurable, valid, saturated, mean, Deviation(image, mask, mean, valid), largest);
+        double mean = valid > 0 ? sum.Total / valid : double.NaN;
+        float magnitude = 0;
+        for (int lane = 0; lane < PixelLanes.Count; lane++)
+            magnitude = Math.Max(magnitude, largest[lane]);
+        return new LevelCounts(measurable, valid, saturated, mean, Deviation(image, mask, mean, valid), magnitude);
     }
 
     // A second pass about the mean: sum of squares minus square of sums would lose the digits of a weak contrast.
     private static double Deviation(GrayImage image, PixelMask mask, double mean, long valid)
     {
-        double squares = 0;
+        if (valid == 0)
+            return double.NaN;
+        LaneSum squares = default;
         ReadOnlySpan<float> pixels = image.Pixels;
         ReadOnlySpan<byte> values = mask.Values;
-        for (int i = 0; i < pixels.Length; i++)
+        for (int i = 0; i < pixels.Length; i += PixelLanes.Count)
         {
-            double difference = pixels[i] - mean;
-            if (values[i] != 0 && !double.IsNaN(difference))
-                squares += difference * difference;
+            Vector256<float> levels = PixelLanes.Levels(pixels, i);
+            byte counting = (byte)(PixelLanes.Counting(values, i) & PixelLanes.Numbers(levels));
+            if (counting == PixelLanes.All)
+                squares.AddSquares(levels, mean);
+            else
+                squares.AddSquares(levels, mean, counting);
         }
 
-        return valid > 0 ? Math.Sqrt(squares / valid) : double.NaN;
+        return Math.Sqrt(squares.Total / valid);
     }
 }

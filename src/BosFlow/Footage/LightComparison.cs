@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace BosFlow.Footage;
 
 /// <summary>How the light of a frame differs from that of the reference, by mean grey levels over the same measurable pixels.</summary>
@@ -40,20 +42,11 @@ public sealed record LightComparison(double Gain, double LowestShare, double Hig
             for (int across = 0; across < Across; across++)
             {
                 int end = Math.Min((across + 1) * frame.Width / Across, frame.Width - Math.Max(0, shiftX));
-                double sumSeen = 0, sumKnown = 0;
-                int count = 0;
-                for (int x = Math.Max(across * frame.Width / Across, -shiftX); x < end; x++)
-                {
-                    if (counting[x] == 0 || !float.IsFinite(row[x + shiftX] + other[x]))
-                        continue;
-                    sumSeen += row[x + shiftX];
-                    sumKnown += other[x];
-                    count++;
-                }
-
-                seen[down + across] += sumSeen;
-                known[down + across] += sumKnown;
-                counts[down + across] += count;
+                int start = Math.Max(across * frame.Width / Across, -shiftX);
+                if (start >= end)
+                    continue;
+                int part = down + across;
+                counts[part] += Add(row[(start + shiftX)..(end + shiftX)], other[start..end], counting[start..end], ref seen[part], ref known[part]);
             }
         }
 
@@ -61,5 +54,27 @@ public sealed record LightComparison(double Gain, double LowestShare, double Hig
         double least = LeastMeasurableShare * frame.Width * frame.Height / (Across * Down);
         double[] shares = [.. Enumerable.Range(0, seen.Length).Where(part => counts[part] >= least && known[part] > 0).Select(part => seen[part] / known[part] / gain)];
         return shares.Length == 0 || !double.IsFinite(gain) ? Unknown : new LightComparison(gain, shares.Min(), shares.Max());
+    }
+
+    private static int Add(ReadOnlySpan<float> frame, ReadOnlySpan<float> reference, ReadOnlySpan<byte> measurable, ref double seen, ref double known)
+    {
+        LaneSum ofFrame = default;
+        LaneSum ofReference = default;
+        int count = 0;
+        for (int x = 0; x < frame.Length; x += PixelLanes.Count)
+        {
+            Vector256<float> one = PixelLanes.Levels(frame, x);
+            Vector256<float> other = PixelLanes.Levels(reference, x);
+            // A sum that is not finite is no number once it is taken off itself.
+            Vector256<float> sum = one + other;
+            byte counting = (byte)(PixelLanes.Counting(measurable, x) & PixelLanes.Numbers(sum - sum));
+            ofFrame.Add(PixelLanes.Kept(one, counting));
+            ofReference.Add(PixelLanes.Kept(other, counting));
+            count += PixelLanes.Number(counting);
+        }
+
+        seen += ofFrame.Total;
+        known += ofReference.Total;
+        return count;
     }
 }

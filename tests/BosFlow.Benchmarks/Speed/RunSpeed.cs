@@ -63,7 +63,8 @@ internal static class RunSpeed
         Cv2.ImWrite(path, pixels);
     }
 
-    private static (double Seconds, double Megabytes) Run(TemporaryFolder folder, string caseFile, int threads)
+    /// <summary>Runs a case once and takes the results away.</summary>
+    public static (double Seconds, double Megabytes) Run(TemporaryFolder folder, string caseFile, int threads)
     {
         string output = folder.PathOf("run");
         var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "BosFlow.Cli.dll"), "run", caseFile, "--output", output, "--threads", threads.ToString(CultureInfo.InvariantCulture), "--quiet"])
