@@ -16,13 +16,13 @@ public static class ValidateCommand
     /// <param name="environment">What the command may touch of the outside world.</param>
     public static Command Create(CommandEnvironment environment)
     {
-        var quick = new Option<bool>("--quick") { Description = "Coarser steps and fewer frames: under half a minute." };
+        var quick = new Option<bool>("--quick") { Description = "Coarser steps and fewer frames: about a minute." };
         var output = new Option<string?>("--output", "-o") { Description = $"Folder for {ValidationReport.PageName} and the CSV files; without it the figures are printed only.", HelpName = "FOLDER" };
         var command = new ExampleCommand("validate", "Measure bias, noise, resolution and honesty of this program on synthetic scenes.")
         {
             Examples =
             [
-                ("bosflow validate --quick", "the figures in under half a minute; exit code 3 when a required one is missed"),
+                ("bosflow validate --quick", "the figures in about a minute; exit code 3 when a required one is missed"),
                 ("bosflow validate --output docs/validation", "all steps, written as Markdown and CSV"),
                 ("bosflow validate --quick --json --quiet > figures.json", "for scripts"),
             ],

@@ -20,6 +20,8 @@ public static class ValidationPlan
         yield return UniformShiftStudy.Run(2, step, settings, 0.012, cancellationToken);
         foreach (StudyResult result in Sigmas(quick, settings, cancellationToken))
             yield return result;
+        if (!quick)
+            yield return IsolatedWindowsStudy.Run([2, 3, 5], 22, settings, cancellationToken);
         yield return SinusoidStudy.Run(quick ? [64, 128] : [32, 40, 48, 56, 64, 80, 96, 128, 192, 256], settings, cancellationToken);
         if (!quick)
         {

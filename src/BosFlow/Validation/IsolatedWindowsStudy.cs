@@ -1,0 +1,90 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Registration;
+using BosFlow.Speckle;
+using BosFlow.Synthesis;
+
+namespace BosFlow.Validation;
+
+/// <summary>Random error of windows that are measured each by itself, beside the Cramer-Rao bound: what the estimate itself costs, nothing smoothed across windows.</summary>
+public static class IsolatedWindowsStudy
+{
+    // Tiles of the picture with one window each, wide enough for shifts and for what interpolation sees around it.
+    private const int TilePixels = 48;
+    private const int Shifts = 10;
+    private const double ShiftDown = 0.37;
+
+    // Dots of the coverage that 0.07 dots/px of 3 px have, whatever their size.
+    private const double SquaredDiameterTimesDensity = 0.07 * 9;
+
+    // Dots of 2 px are sampled too coarsely for the bound: what interpolation makes of them is as large as the noise.
+    private const double LeastRequiredDot = 3;
+    private const double MostRequired = 1.15;
+
+    private static readonly (double Percent, double Wanted)[] Noises = [(2, 1.09), (5, 1.03)];
+
+    /// <summary>Carries the study out.</summary>
+    /// <param name="dotPixels">e^-2 diameters of the dots, px.</param>
+    /// <param name="tilesAlong">Windows along each side of the picture.</param>
+    /// <param name="settings">Settings of the engine; windows of up to 32 px.</param>
+    /// <param name="cancellationToken">Stops between two pictures.</param>
+    public static StudyResult Run(IReadOnlyList<double> dotPixels, int tilesAlong, DisplacementSettings settings, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(dotPixels);
+        ArgumentNullException.ThrowIfNull(settings);
+        const string Study = "isolated windows";
+        DisplacementSettings isolated = settings with { SpacingPixels = TilePixels };
+        var figures = new List<Figure>();
+        var rows = new List<IReadOnlyList<double>>();
+        foreach (double dot in dotPixels)
+        {
+            foreach ((double noise, double wanted) in Noises)
+            {
+                (double random, double bound) = Measure(dot, noise, tilesAlong, isolated, cancellationToken);
+                figures.Add(new Figure(Study, FormattableString.Invariant($"dots of {dot} px, noise {noise} %: random error of u over the Cramer-Rao bound"), random / bound, "1", null, dot >= LeastRequiredDot ? MostRequired : null, FormattableString.Invariant($"{wanted} is wanted")));
+                rows.Add([dot, noise, random, bound, random / bound]);
+            }
+        }
+
+        string description = FormattableString.Invariant(
+            $"{tilesAlong * tilesAlong} windows of {isolated.WindowPixels} px, each measured in a picture of its own of {TilePixels} px a side, so that nothing is smoothed across windows; {Shifts} shifts of 0 to 0.9 px to the right with {ShiftDown} px down; Gaussian dots of one coverage, purely random, 8 bit, noise in both pictures. Random is the scatter about the mean of each shift. The ratio has a standard error of {0.5 / Math.Sqrt(5) / tilesAlong:0.0 %}; it can fall below 1 by that, and by what interpolation and derivatives see of the pixels around a window.");
+        return new StudyResult("Isolated windows and the Cramer-Rao bound", description, figures,
+            [new StudyTable("isolated-windows", "Random error of u of isolated windows", ["dot (px)", "noise (%)", "random error u (px)", "Cramer-Rao bound (px)", "ratio (1)"], rows)]);
+    }
+
+    private static (double Random, double Bound) Measure(double dot, double noise, int tilesAlong, DisplacementSettings settings, CancellationToken cancellationToken)
+    {
+        int side = TilePixels * tilesAlong;
+        var speckle = new SpeckleSettings { DotDiameterPixels = dot, DotsPerPixel = SquaredDiameterTimesDensity / (dot * dot), ContrastFrom = 110.0 / 255, ContrastTo = 170.0 / 255, MarginPixels = 12, Seed = 29 };
+        var sensor = new SensorSettings { Background = 20.0 / 255, NoisePercent = noise };
+        Dot[] dots = [.. SpecklePattern.Draw(side, side, speckle)];
+        GrayImage Picture(PlanarMotion motion, int frame) => SceneRenderer.Render(dots, motion, side, side, speckle.DotSigmaPixels, sensor, 11, frame, cancellationToken);
+        double[] variances = new double[Shifts];
+        Parallel.For(0, Shifts, new ParallelOptions { CancellationToken = cancellationToken }, i =>
+        {
+            double shift = (double)i / Shifts;
+            GrayImage reference = Picture(PlanarMotion.Identity, 2 * i), frame = Picture(PlanarMotion.Shift(shift, ShiftDown), (2 * i) + 1);
+            var errors = new ErrorStatistics();
+            for (int tile = 0; tile < tilesAlong * tilesAlong; tile++)
+            {
+                var engine = new DisplacementEngine(Tile(reference, tile % tilesAlong, tile / tilesAlong), PixelMask.All(TilePixels, TilePixels), settings);
+                VectorField field = engine.Measure(Tile(frame, tile % tilesAlong, tile / tilesAlong), PlanarMotion.Identity, cancellationToken);
+                errors.Add(field.Flags[0] == VectorFlags.None ? field.U[0] : double.NaN, shift, field.SigmaU[0]);
+            }
+
+            variances[i] = errors.Deviation * errors.Deviation;
+        });
+        NodeGrid own = DisplacementEngine.GridOf(TilePixels, TilePixels, settings), all = new(own.OriginX, own.OriginY, TilePixels, tilesAlong, tilesAlong);
+        double bound = CramerRaoBound.Mean(dots, side, side, speckle.DotSigmaPixels, sensor, all, settings.WindowPixels, cancellationToken);
+        return (Math.Sqrt(variances.Average()), bound);
+    }
+
+    private static GrayImage Tile(GrayImage picture, int column, int row)
+    {
+        int left = column * TilePixels, top = row * TilePixels;
+        float[] pixels = new float[TilePixels * TilePixels];
+        for (int y = 0; y < TilePixels; y++)
+            picture.Row(top + y).Slice(left, TilePixels).CopyTo(pixels.AsSpan(y * TilePixels));
+        return new GrayImage(TilePixels, TilePixels, pixels, picture.WhiteLevel);
+    }
+}
