@@ -60,7 +60,7 @@ internal static class SpeedMeasurement
         Asked for: at least 8 frames/s with 2 threads.
 
         {MarkdownTable.Of(["picture", "quality", "threads", "seconds for each further frame", "frames/s", "memory at its peak, MB"], runs)}
-        What the stages take of a frame, each alone on one thread; the first of the list is the limit. What is left of a further frame is
+        What the stages take of a frame, each alone on one thread, the longest first: that one is the limit. What is left of a further frame is
         the fit of the background's motion, the writing of netCDF-4 and the sums over the frames.
 
         {MarkdownTable.Of(["stage", "ms a frame"], stages)}
