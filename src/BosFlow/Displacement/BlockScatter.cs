@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace BosFlow.Displacement;
 
 /// <summary>How the residuals of a frame scatter from block to block: what the error of a vector is where they are not independent from pixel to pixel.</summary>
@@ -21,6 +23,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     private readonly BlockLayout layout = reference.Layout;
     private readonly MatchedRow solutions = new(windows.Layout.Grid.Count);
     private readonly float[] found = new float[(reference.Layout.Rows + 1) / RowStep * Terms * reference.Layout.Columns];
+    private readonly ConcurrentBag<Workspace> idle = [];
 
     /// <summary>Windows of half the side, for the nodes whose solution is theirs; null where there are none.</summary>
     public HalfWindows? Half { get; set; }
@@ -98,8 +101,9 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     private void RateNodes(int first, int end, NodeState state)
     {
         NodeGrid grid = windows.Layout.Grid;
-        float[] down = new float[Terms * layout.Columns];
-        double[] until = new double[Terms * (layout.Columns + 1)];
+        if (!idle.TryTake(out Workspace? work))
+            work = new Workspace(layout.Columns);
+        (float[] down, double[] until) = (work.Down, work.Until);
         for (int row = first; row < end; row++)
         {
             (int top, int bottom) = Around(row, layout.Rows);
@@ -117,6 +121,8 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
                 state.ScatterV[node] = Ratio(Sum(2), Sum(3));
             }
         }
+
+        idle.Add(work);
     }
 
     // Blocks of the window and of one window's side around it.
@@ -131,4 +137,11 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     }
 
     private static float Ratio(double found, double expected) => expected > 0 ? (float)(found / expected) : 1;
+
+    private sealed class Workspace(int blocks)
+    {
+        public float[] Down { get; } = new float[Terms * blocks];
+
+        public double[] Until { get; } = new double[Terms * (blocks + 1)];
+    }
 }
