@@ -10,6 +10,7 @@ namespace BosFlow.Displacement;
 internal sealed class BlockPass : IRefinementPass
 {
     private const int RowsPerPart = 16;
+    private const int BlockRowsPerPart = 8;
 
     private readonly ReferenceWindows windows;
     private readonly BlockReference reference;
@@ -43,14 +44,14 @@ internal sealed class BlockPass : IRefinementPass
 
     public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {
-        threads.Run(Parts(layout.Rows), part => SumRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, layout.Rows), frame, predictor), cancellationToken);
+        threads.Run(Parts(layout.Rows, BlockRowsPerPart), part => SumRows(part * BlockRowsPerPart, Math.Min((part + 1) * BlockRowsPerPart, layout.Rows), frame, predictor), cancellationToken);
         int nodeRows = windows.Layout.Grid.Rows;
-        threads.Run(Parts(nodeRows), part => SolveRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, nodeRows), predictor, state), cancellationToken);
+        threads.Run(Parts(nodeRows, RowsPerPart), part => SolveRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, nodeRows), predictor, state), cancellationToken);
     }
 
     public void RateScatter(NodeState state, FrameThreads threads, CancellationToken cancellationToken) => scatter.Rate(state, threads, cancellationToken);
 
-    private static int Parts(int rows) => (rows + RowsPerPart - 1) / RowsPerPart;
+    private static int Parts(int rows, int perPart) => (rows + perPart - 1) / perPart;
 
     private BlockWorkspace Take() => idle.TryTake(out BlockWorkspace? workspace) ? workspace : new BlockWorkspace(layout, windows.Layout.Grid.Columns);
 

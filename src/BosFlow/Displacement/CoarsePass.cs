@@ -17,7 +17,7 @@ internal sealed class CoarsePass(ReferenceTexture texture, CoarseReference refer
     private const double OutlierNoise = 0.5;
     private const double OutlierThreshold = 2;
 
-    private const int BatchesPerPart = 16;
+    private const int BatchesPerPart = 4;
     private const int NodesPerPart = 256;
 
     private readonly WindowLayout layout = reference.Layout;

@@ -8,6 +8,7 @@ namespace BosFlow.Displacement;
 internal sealed class FrameMeasurement
 {
     private const int Resampled = 3;
+    private const int RowsPerPart = 32;
 
     private readonly DisplacementSettings settings;
     private readonly PreparedFrame prepared;
@@ -51,17 +52,15 @@ internal sealed class FrameMeasurement
     public VectorField Measure(GrayImage frame, IPictureMotion motion, FrameThreads threads, CancellationToken cancellationToken)
     {
         prepared.Load(frame, threads, cancellationToken);
-        SetMotion(coarse.State, motion);
-        SetMotion(state, motion);
-        predictorField.SetMotion(motion);
+        threads.Run(3, part => SetMotion(part, motion), cancellationToken);
         coarse.Run(prepared, threads, cancellationToken);
         threads.Run(Resampled, Resample, cancellationToken);
         for (int pass = 1; pass <= settings.Passes; pass++)
         {
-            predictorField.Set(steerU, steerV);
+            threads.Run(2, SetPredictor, cancellationToken);
             state.Choice = pass < FirstChoosingPass ? WindowChoice.Whole : WindowChoice.Choose;
             refinement.Run(prepared, predictorField, state, threads, cancellationToken);
-            FlagLowCorrelation();
+            threads.Run((state.Grid.Rows + RowsPerPart - 1) / RowsPerPart, FlagLowCorrelation, cancellationToken);
             if (pass == 1)
                 state.CoarseVariance = remainder.Variance(state, steerU, steerV);
             if (pass < settings.Passes)
@@ -77,6 +76,16 @@ internal sealed class FrameMeasurement
 
     // The last two passes, but not the first one, whose predictor still lacks what whole windows see.
     private int FirstChoosingPass => Math.Max(settings.Passes - 1, Math.Min(settings.Passes, 2));
+
+    private void SetMotion(int part, IPictureMotion motion)
+    {
+        if (part == 2)
+            predictorField.SetMotion(motion);
+        else
+            SetMotion(part == 0 ? coarse.State : state, motion);
+    }
+
+    private void SetPredictor(int component) => predictorField.Set(component, component == 0 ? steerU : steerV);
 
     private static void SetMotion(NodeState nodes, IPictureMotion motion)
     {
@@ -127,9 +136,10 @@ internal sealed class FrameMeasurement
         resamplings[component].Run(from, to);
     }
 
-    private void FlagLowCorrelation()
+    private void FlagLowCorrelation(int part)
     {
-        for (int node = 0; node < state.Flags.Length; node++)
+        int nodes = RowsPerPart * state.Grid.Columns;
+        for (int node = part * nodes; node < Math.Min((part + 1) * nodes, state.Flags.Length); node++)
         {
             if (state.Correlation[node] < settings.LowestCorrelation)
                 state.Flags[node] |= VectorFlags.LowCorrelation;

@@ -13,10 +13,10 @@ internal sealed class NeighbourScreen(NodeGrid grid)
     private readonly float[] knownU = new float[grid.Count];
     private readonly float[] knownV = new float[grid.Count];
 
-    /// <summary>Takes the vectors; those that are not trusted become NaN, which makes every neighbour doubtful.</summary>
-    public void Load(float[] u, float[] v, bool[] trusted)
+    /// <summary>Takes some of the vectors; those that are not trusted become NaN, which makes every neighbour doubtful.</summary>
+    public void Load(int first, int end, float[] u, float[] v, bool[] trusted)
     {
-        for (int node = 0; node < trusted.Length; node++)
+        for (int node = first; node < end; node++)
         {
             knownU[node] = trusted[node] ? u[node] : float.NaN;
             knownV[node] = trusted[node] ? v[node] : float.NaN;

@@ -13,10 +13,16 @@ internal sealed class OutlierTest(NodeGrid grid)
     public void ForSteering(NodeState state, double threshold, double noise, FrameThreads threads, CancellationToken cancellationToken)
     {
         Judge(state, threshold, noise, threads, cancellationToken);
-        for (int node = 0; node < trusted.Length; node++)
+        threads.Run(Parts, ReplaceRows, cancellationToken);
+
+        // Reads trusted neighbours alone, which stay as they are.
+        void ReplaceRows(int part)
         {
-            if (!trusted[node])
-                Replace(state, node, byMedian: true);
+            for (int node = First(part); node < First(part + 1); node++)
+            {
+                if (!trusted[node])
+                    Replace(state, node, byMedian: true);
+            }
         }
     }
 
@@ -35,12 +41,25 @@ internal sealed class OutlierTest(NodeGrid grid)
 
     private void Judge(NodeState state, double threshold, double noise, FrameThreads threads, CancellationToken cancellationToken)
     {
-        for (int node = 0; node < trusted.Length; node++)
-            trusted[node] = state.Flags[node] == VectorFlags.None;
-        screen.Load(state.U, state.V, trusted);
-        int parts = (grid.Rows + RowsPerPart - 1) / RowsPerPart;
-        threads.Run(parts, part => JudgeRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, grid.Rows), state, threshold, noise), cancellationToken);
-        for (int node = 0; node < trusted.Length; node++)
+        threads.Run(Parts, Load, cancellationToken);
+        threads.Run(Parts, part => JudgeRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, grid.Rows), state, threshold, noise), cancellationToken);
+        threads.Run(Parts, Drop, cancellationToken);
+
+        void Load(int part)
+        {
+            for (int node = First(part); node < First(part + 1); node++)
+                trusted[node] = state.Flags[node] == VectorFlags.None;
+            screen.Load(First(part), First(part + 1), state.U, state.V, trusted);
+        }
+    }
+
+    private int Parts => (grid.Rows + RowsPerPart - 1) / RowsPerPart;
+
+    private int First(int part) => Math.Min(part * RowsPerPart, grid.Rows) * grid.Columns;
+
+    private void Drop(int part)
+    {
+        for (int node = First(part); node < First(part + 1); node++)
             trusted[node] &= !outliers[node];
     }
 

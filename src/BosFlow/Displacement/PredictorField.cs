@@ -68,10 +68,18 @@ internal sealed class PredictorField
     /// <summary>Takes the displacement beyond the motion (complete, without NaN) and adds the motion; beyond the outermost nodes the former goes on linearly.</summary>
     public void Set(ReadOnlySpan<float> u, ReadOnlySpan<float> v)
     {
-        Spread(u, nodeU, motionU);
-        Spread(v, nodeV, motionV);
-        FindRange(nodeU, leastU, mostU);
-        FindRange(nodeV, leastV, mostV);
+        Set(0, u);
+        Set(1, v);
+    }
+
+    /// <summary>Takes one component, 0 for u and 1 for v; both may be taken at the same time.</summary>
+    public void Set(int component, ReadOnlySpan<float> values)
+    {
+        Spread(values, component == 0 ? nodeU : nodeV, component == 0 ? motionU : motionV);
+        if (component == 0)
+            FindRange(nodeU, leastU, mostU);
+        else
+            FindRange(nodeV, leastV, mostV);
     }
 
     private void Spread(ReadOnlySpan<float> values, float[] target, float[] motion)
