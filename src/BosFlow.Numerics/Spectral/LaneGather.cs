@@ -29,44 +29,20 @@ internal static class LaneGather
         }
     }
 
-    /// <summary>Adds values and their squares lane by lane.</summary>
-    public static void AddSquares(ReadOnlySpan<float> values, int lanes, Span<float> sums, Span<float> squares)
+    /// <summary>Adds values and their squares lane by lane: T.Count sums and squares.</summary>
+    public static void AddSquares<T>(Span<float> values, Span<float> sums, Span<float> squares)
+        where T : struct, ILanes<T>
     {
-        if (lanes == 16 && Vector512.IsHardwareAccelerated)
+        T sum = T.Load(ref sums[0], 0), square = T.Load(ref squares[0], 0);
+        for (int i = 0; i < values.Length; i += T.Count)
         {
-            Vector512<float> sum = Vector512.Create<float>(sums), square = Vector512.Create<float>(squares);
-            for (int i = 0; i < values.Length; i += 16)
-            {
-                Vector512<float> value = Vector512.Create(values.Slice(i, 16));
-                sum += value;
-                square += value * value;
-            }
-
-            sum.CopyTo(sums);
-            square.CopyTo(squares);
-            return;
+            T value = T.Load(ref values[i], 0);
+            sum += value;
+            square += value * value;
         }
 
-        if (lanes == 8 && Vector256.IsHardwareAccelerated)
-        {
-            Vector256<float> sum = Vector256.Create<float>(sums), square = Vector256.Create<float>(squares);
-            for (int i = 0; i < values.Length; i += 8)
-            {
-                Vector256<float> value = Vector256.Create(values.Slice(i, 8));
-                sum += value;
-                square += value * value;
-            }
-
-            sum.CopyTo(sums);
-            square.CopyTo(squares);
-            return;
-        }
-
-        for (int i = 0; i < values.Length; i++)
-        {
-            sums[i % lanes] += values[i];
-            squares[i % lanes] += values[i] * values[i];
-        }
+        sum.Store(ref sums[0], 0);
+        square.Store(ref squares[0], 0);
     }
 
     // 8 x 8 floats, transposed by exchanging ever larger parts.

@@ -156,7 +156,7 @@ public sealed class ReferenceSpectra
         work.Start();
         for (int y = 0; y < Size; y++)
         {
-            Gather(picture, stride, corners, y, work);
+            Gather<T>(picture, stride, corners, y, work);
             int at = y * lanes;
             fft.Transform<T>(ref work.RowReal[0], ref work.RowImaginary[0], lanes, ref work.ColumnsReal[at], ref work.ColumnsImaginary[at], LineStride, work.Scratch);
         }
@@ -165,7 +165,8 @@ public sealed class ReferenceSpectra
     }
 
     // Even windows are real parts, odd ones imaginary parts; absent windows repeat the first one.
-    private void Gather(ReadOnlySpan<float> picture, int stride, ReadOnlySpan<int> corners, int y, Workspace work)
+    private void Gather<T>(ReadOnlySpan<float> picture, int stride, ReadOnlySpan<int> corners, int y, Workspace work)
+        where T : struct, ILanes<T>
     {
         for (int part = 0; part < 2; part++)
         {
@@ -174,7 +175,7 @@ public sealed class ReferenceSpectra
             for (int lane = 0; lane < lanes; lane++)
                 places[lane] = corners[Math.Min((2 * lane) + part, corners.Length - 1)] + (y * stride);
             LaneGather.Rows(picture, places, Size, target);
-            LaneGather.AddSquares(target, lanes, work.Sums.AsSpan(part * lanes, lanes), work.Squares.AsSpan(part * lanes, lanes));
+            LaneGather.AddSquares<T>(target, work.Sums.AsSpan(part * lanes, lanes), work.Squares.AsSpan(part * lanes, lanes));
         }
     }
 

@@ -137,10 +137,10 @@ internal sealed class BlockPass : IRefinementPass
         int columns = windows.Layout.Grid.Columns;
         for (int row = first; row < end; row++)
         {
-            AddBlocks(row, work);
+            sums.AddWindows(row * layout.PerStep, 0, layout.PerWindow, work.BlockColumn, work.WindowSums);
             reference.Solver.Solve(row, work.WindowSums, columns, work.Matches);
             scatter.Keep(row, work.Matches);
-            partialWindow.Find(row, work.IncompleteBlocks);
+            sums.FindIncomplete(row * layout.PerStep, layout.PerWindow, work.IncompleteBlocks);
             for (int column = 0; column < columns; column += RefinementResult.SideBySide)
             {
                 int count = Math.Min(RefinementResult.SideBySide, columns - column);
@@ -168,19 +168,5 @@ internal sealed class BlockPass : IRefinementPass
         }
 
         RefinementResult.Store(state, node, predictor, failure, match);
-    }
-
-    // Down the columns of blocks first, then along the row.
-    private void AddBlocks(int row, BlockWorkspace work)
-    {
-        int columns = windows.Layout.Grid.Columns, first = row * layout.PerStep;
-        for (int term = 0; term < TileProducts.Terms; term++)
-        {
-            Span<float> down = work.BlockColumn;
-            down.Clear();
-            for (int k = first; k < first + layout.PerWindow; k++)
-                RowArithmetic.Add(down, sums.Row(k).Slice(term * layout.Columns, layout.Columns));
-            RowArithmetic.SlidingSums(down, layout.PerWindow, layout.PerStep, work.WindowSums.AsSpan(term * columns, columns));
-        }
     }
 }

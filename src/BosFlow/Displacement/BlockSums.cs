@@ -23,6 +23,42 @@ internal sealed class BlockSums(BlockLayout layout)
     /// <summary>Whether a row has such blocks.</summary>
     public bool AnyIncomplete(int row) => anyIncomplete[row];
 
+    /// <summary>Sums of a row of windows, one step of nodes apart: [term * columns + column].</summary>
+    /// <param name="top">First row of their blocks.</param>
+    /// <param name="left">First block of the first window.</param>
+    /// <param name="perWindow">Blocks along a side of a window.</param>
+    /// <param name="down">Working memory: one float a block of a row.</param>
+    /// <param name="windowSums">Result.</param>
+    public void AddWindows(int top, int left, int perWindow, Span<float> down, Span<float> windowSums)
+    {
+        // Down the columns of blocks first, then along the row.
+        int columns = windowSums.Length / TileProducts.Terms;
+        for (int term = 0; term < TileProducts.Terms; term++)
+        {
+            down.Clear();
+            for (int row = top; row < top + perWindow; row++)
+                RowArithmetic.Add(down, Row(row).Slice(term * layout.Columns, layout.Columns));
+            RowArithmetic.SlidingSums(down[left..], perWindow, layout.PerStep, windowSums.Slice(term * columns, columns));
+        }
+    }
+
+    /// <summary>Finds the columns of blocks in which one of some rows misses pixels.</summary>
+    /// <param name="top">First row of blocks.</param>
+    /// <param name="rows">Rows.</param>
+    /// <param name="incomplete">Not 0 for every such column.</param>
+    public void FindIncomplete(int top, int rows, Span<byte> incomplete)
+    {
+        incomplete.Clear();
+        for (int row = top; row < top + rows; row++)
+        {
+            if (!AnyIncomplete(row))
+                continue;
+            ReadOnlySpan<byte> blocks = Incomplete(row);
+            for (int column = 0; column < blocks.Length; column++)
+                incomplete[column] |= blocks[column];
+        }
+    }
+
     /// <summary>Starts a row: every block complete.</summary>
     public void Begin(int row)
     {

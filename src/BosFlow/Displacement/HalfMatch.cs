@@ -20,14 +20,15 @@ internal sealed class HalfMatch(HalfWindows half, BlockLayout layout, BlockSums 
             work = new Workspace(layout.Columns, columns);
         for (int row = first; row < end; row++)
         {
-            AddBlocks(row, work);
+            int top = (row * layout.PerStep) + half.Inset;
+            sums.AddWindows(top, half.Inset, half.PerWindow, work.BlockColumn, work.WindowSums);
             half.Solver.Solve(row, work.WindowSums, columns, work.Matches);
             work.Matches.CopyTo(matches, row * columns);
-            bool anyIncomplete = AnyIncomplete(row);
+            sums.FindIncomplete(top, half.PerWindow, work.IncompleteBlocks);
             for (int column = 0; column < columns; column++)
             {
                 int node = (row * columns) + column;
-                if (half.Windows.Flags[node] != VectorFlags.None || (anyIncomplete && IsIncomplete(row, column)))
+                if (half.Windows.Flags[node] != VectorFlags.None || work.IncompleteBlocks.AsSpan((column * layout.PerStep) + half.Inset, half.PerWindow).ContainsAnyExcept((byte)0))
                     matches.Du[node] = float.NaN;
             }
         }
@@ -35,46 +36,11 @@ internal sealed class HalfMatch(HalfWindows half, BlockLayout layout, BlockSums 
         idle.Add(work);
     }
 
-    private int Top(int row) => (row * layout.PerStep) + half.Inset;
-
-    private bool AnyIncomplete(int row)
-    {
-        for (int k = Top(row); k < Top(row) + half.PerWindow; k++)
-        {
-            if (sums.AnyIncomplete(k))
-                return true;
-        }
-
-        return false;
-    }
-
-    private bool IsIncomplete(int row, int column)
-    {
-        for (int k = Top(row); k < Top(row) + half.PerWindow; k++)
-        {
-            if (sums.AnyIncomplete(k) && sums.Incomplete(k).Slice((column * layout.PerStep) + half.Inset, half.PerWindow).Contains((byte)1))
-                return true;
-        }
-
-        return false;
-    }
-
-    // Down the columns of blocks first, then along the row.
-    private void AddBlocks(int row, Workspace work)
-    {
-        for (int term = 0; term < TileProducts.Terms; term++)
-        {
-            Span<float> down = work.BlockColumn;
-            down.Clear();
-            for (int k = Top(row); k < Top(row) + half.PerWindow; k++)
-                RowArithmetic.Add(down, sums.Row(k).Slice(term * layout.Columns, layout.Columns));
-            RowArithmetic.SlidingSums(down[half.Inset..], half.PerWindow, layout.PerStep, work.WindowSums.AsSpan(term * columns, columns));
-        }
-    }
-
     private sealed class Workspace(int blocks, int columns)
     {
         public float[] BlockColumn { get; } = new float[blocks];
+
+        public byte[] IncompleteBlocks { get; } = new byte[blocks];
 
         public float[] WindowSums { get; } = new float[TileProducts.Terms * columns];
 

@@ -8,26 +8,10 @@ internal sealed class PartialWindow(ReferenceWindows windows, BlockReference ref
 {
     private readonly BlockLayout layout = reference.Layout;
 
-    /// <summary>Finds the columns of blocks in which a row of windows misses pixels.</summary>
-    /// <param name="row">Row of nodes.</param>
-    /// <param name="incomplete">Not 0 for every column of blocks in which one misses pixels.</param>
-    public void Find(int row, Span<byte> incomplete)
-    {
-        incomplete.Clear();
-        for (int k = row * layout.PerStep; k < (row * layout.PerStep) + layout.PerWindow; k++)
-        {
-            if (!sums.AnyIncomplete(k))
-                continue;
-            ReadOnlySpan<byte> blocks = sums.Incomplete(k);
-            for (int column = 0; column < blocks.Length; column++)
-                incomplete[column] |= blocks[column];
-        }
-    }
-
     /// <summary>Whether any of some neighbouring windows misses pixels.</summary>
     /// <param name="column">Column of nodes of the first.</param>
     /// <param name="count">Windows.</param>
-    /// <param name="incomplete">What <see cref="Find"/> found.</param>
+    /// <param name="incomplete">What <see cref="BlockSums.FindIncomplete"/> found.</param>
     public bool AnyPartial(int column, int count, ReadOnlySpan<byte> incomplete) =>
         incomplete.Slice(column * layout.PerStep, ((count - 1) * layout.PerStep) + layout.PerWindow).ContainsAnyExcept((byte)0);
 
