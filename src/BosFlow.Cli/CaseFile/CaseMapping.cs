@@ -55,6 +55,7 @@ internal static class CaseMapping
             SpacingPixels = values.Or(DisplacementKeys.Spacing, preset.SpacingPixels),
             CoarseWindowPixels = values.Or(DisplacementKeys.CoarseWindow, preset.CoarseWindowPixels),
             Passes = values.Or(DisplacementKeys.Passes, ReadsRows(values) ? Math.Max(preset.Passes, DisplacementSettings.PassesForRows) : preset.Passes),
+            LastPass = values.Or(DisplacementKeys.LastPass, preset.LastPass),
             Weighting = values.Or(DisplacementKeys.Weighting, preset.Weighting),
             SubPixel = values.Or(DisplacementKeys.SubPixel, preset.SubPixel),
             Interpolation = values.Or(DisplacementKeys.Interpolation, preset.Interpolation),

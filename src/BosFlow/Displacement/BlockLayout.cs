@@ -45,6 +45,11 @@ internal sealed class BlockLayout
     /// <summary>Width of the tiles together, px.</summary>
     public int TiledWidth => Tiles * Numerics.Interpolation.TileRow.Columns;
 
+    /// <summary>Row or column of the node whose window's centre is nearest to a row or column of blocks.</summary>
+    /// <param name="block">Row or column of blocks.</param>
+    /// <param name="nodes">Rows or columns of nodes.</param>
+    public int NearestNode(int block, int nodes) => Math.Clamp(((2 * block) + 1 - PerWindow + PerStep) / (2 * PerStep), 0, nodes - 1);
+
     /// <summary>The blocks of some windows; null where windows are weighted pixel by pixel, or no block of 4 px or more fits.</summary>
     public static BlockLayout? Of(WindowLayout windows, WindowWeighting weighting, WindowSizing sizing = WindowSizing.Fixed)
     {

@@ -5,7 +5,7 @@ namespace BosFlow.Displacement;
 
 /// <summary>
 /// One pass of least-squares matching over all windows by sums of blocks: the frame is deformed and multiplied with the reference in one go, and a window adds up its
-/// blocks, so that the cost hardly depends on the overlap.
+/// blocks, so that the cost hardly depends on the overlap. A later pass over the same frame may move its sums instead (<see cref="MovedSums"/>).
 /// </summary>
 internal sealed class BlockPass : IRefinementPass
 {
@@ -19,6 +19,7 @@ internal sealed class BlockPass : IRefinementPass
     private readonly PartialTile partial;
     private readonly PartialWindow partialWindow;
     private readonly BlockScatter scatter;
+    private readonly MovedSums moved;
     private readonly int width;
     private readonly int height;
     private readonly ConcurrentBag<BlockWorkspace> idle = [];
@@ -34,6 +35,7 @@ internal sealed class BlockPass : IRefinementPass
         partial = new PartialTile(texture, layout, sums);
         partialWindow = new PartialWindow(windows, reference, sums);
         scatter = new BlockScatter(windows, reference, sums);
+        moved = new MovedSums(windows, reference, sums);
     }
 
     /// <summary>Sums of the blocks in the last run.</summary>
@@ -44,7 +46,7 @@ internal sealed class BlockPass : IRefinementPass
 
     public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {
-        threads.Run(Parts(layout.Rows, BlockRowsPerPart), part => SumRows(part * BlockRowsPerPart, Math.Min((part + 1) * BlockRowsPerPart, layout.Rows), frame, predictor), cancellationToken);
+        threads.Run(Parts(layout.Rows, BlockRowsPerPart), part => SumRows(part * BlockRowsPerPart, Math.Min((part + 1) * BlockRowsPerPart, layout.Rows), frame, predictor, state), cancellationToken);
         int nodeRows = windows.Layout.Grid.Rows;
         threads.Run(Parts(nodeRows, RowsPerPart), part => SolveRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, nodeRows), predictor, state), cancellationToken);
     }
@@ -53,29 +55,59 @@ internal sealed class BlockPass : IRefinementPass
 
     private static int Parts(int rows, int perPart) => (rows + perPart - 1) / perPart;
 
-    private BlockWorkspace Take() => idle.TryTake(out BlockWorkspace? workspace) ? workspace : new BlockWorkspace(layout, windows.Layout.Grid.Columns);
+    private BlockWorkspace Take(PredictorField predictor) => idle.TryTake(out BlockWorkspace? workspace) ? workspace : new BlockWorkspace(layout, windows.Layout.Grid.Columns, predictor.Columns);
 
-    private void SumRows(int first, int end, PreparedFrame frame, PredictorField predictor)
+    private void SumRows(int first, int end, PreparedFrame frame, PredictorField predictor, NodeState state)
     {
-        BlockWorkspace work = Take();
+        BlockWorkspace work = Take(predictor);
         work.Begin();
         for (int row = first; row < end; row++)
         {
-            sums.Begin(row);
-            int y = layout.FirstY + (row * layout.Side);
-            work.Advance(y, layout.Side, predictor);
-            MarkTiles(row, y, frame, predictor, work);
-            TileProducts.Sum(frame.Spline, TilesOf(row, y, frame, work), work.ColumnSums);
-            for (int tile = 0; tile < layout.Tiles; tile++)
-            {
-                if (work.Summed[tile] == 0)
-                    partial.Sum(row, tile, frame, work);
-            }
-
-            SumBlocks(work.ColumnSums, sums.Row(row));
+            if (BeginRow(row, predictor, state, work))
+                SumTiles(row, frame, predictor, work);
         }
 
         idle.Add(work);
+    }
+
+    // Finds the tiles in which the frame is to be read; false where there are none.
+    private bool BeginRow(int row, PredictorField predictor, NodeState state, BlockWorkspace work)
+    {
+        if (state.Sampling == Sampling.Everywhere)
+        {
+            moved.Begin(row);
+            work.Sampled.AsSpan().Fill(1);
+        }
+        else if (!moved.Move(row, predictor, state, scatter.Solutions, work.Moved, work.Sampled))
+        {
+            return false;
+        }
+
+        sums.Begin(row, work.Sampled);
+        return true;
+    }
+
+    private void SumTiles(int row, PreparedFrame frame, PredictorField predictor, BlockWorkspace work)
+    {
+        int y = layout.FirstY + (row * layout.Side);
+        work.Advance(y, layout.Side, predictor);
+        MarkTiles(row, y, frame, predictor, work);
+        TileProducts.Sum(frame.Spline, TilesOf(row, y, frame, work), work.ColumnSums);
+        for (int tile = 0; tile < layout.Tiles; tile++)
+        {
+            if (work.Summed[tile] == 0 && work.Sampled[tile] != 0)
+                partial.Sum(row, tile, frame, work);
+        }
+
+        for (int tile = 0; tile < layout.Tiles; tile++)
+        {
+            int next = tile;
+            while (next < layout.Tiles && work.Sampled[next] != 0)
+                next++;
+            if (next > tile)
+                SumBlocks(tile, next, work.ColumnSums, sums.Row(row));
+            tile = next;
+        }
     }
 
     private TileRow TilesOf(int row, int y, PreparedFrame frame, BlockWorkspace work) => new()
@@ -105,6 +137,9 @@ internal sealed class BlockPass : IRefinementPass
         bool inside = y + leastV >= Margin && y + layout.Side - 1 + mostV <= height - 1 - Margin;
         for (int tile = 0; tile < work.Summed.Length; tile++)
         {
+            work.Summed[tile] = 0;
+            if (work.Sampled[tile] == 0)
+                continue;
             int x = layout.FirstX + (tile * TileRow.Columns), last = x + TileRow.Columns - 1;
             bool sure = inside && x + leastU >= Margin && last + mostU <= width - 1 - Margin;
             sure = (sure || SurelyInside(x, y, work)) && !frame.AnyDefect(x + leastU, y + leastV, last + mostU, y + layout.Side - 1 + mostV);
@@ -122,18 +157,20 @@ internal sealed class BlockPass : IRefinementPass
             && y + leastV >= Margin && y + layout.Side - 1 + mostV <= height - 1 - Margin;
     }
 
-    private void SumBlocks(ReadOnlySpan<float> columnSums, Span<float> blocks)
+    // Of the tiles from one up to another.
+    private void SumBlocks(int tile, int end, ReadOnlySpan<float> columnSums, Span<float> blocks)
     {
+        int first = tile * TileRow.Columns / layout.Side, count = Math.Min(end * TileRow.Columns / layout.Side, layout.Columns) - first;
         for (int term = 0; term < TileProducts.Terms; term++)
         {
-            ReadOnlySpan<float> columns = columnSums.Slice(term * layout.TiledWidth, layout.TiledWidth);
-            RowArithmetic.SumGroups(columns, layout.Side, blocks.Slice(term * layout.Columns, layout.Columns));
+            ReadOnlySpan<float> columns = columnSums.Slice((term * layout.TiledWidth) + (tile * TileRow.Columns), (end - tile) * TileRow.Columns);
+            RowArithmetic.SumGroups(columns, layout.Side, blocks.Slice((term * layout.Columns) + first, count));
         }
     }
 
     private void SolveRows(int first, int end, PredictorField predictor, NodeState state)
     {
-        BlockWorkspace work = Take();
+        BlockWorkspace work = Take(predictor);
         int columns = windows.Layout.Grid.Columns;
         for (int row = first; row < end; row++)
         {

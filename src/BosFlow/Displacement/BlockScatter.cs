@@ -36,6 +36,9 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     /// <summary>Keeps the solution of one window instead.</summary>
     public void Keep(int node, MatchedWindow match) => solutions.Set(node, match);
 
+    /// <summary>All solutions that were kept, one a node.</summary>
+    public MatchedRow Solutions => solutions;
+
     /// <summary>The solution that was kept.</summary>
     public MatchedWindow At(int node) => solutions.At(node);
 
@@ -56,19 +59,17 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
         NodeGrid grid = windows.Layout.Grid;
         for (int row = first; row < end; row++)
         {
-            int blockRow = row * RowStep, nodeRow = Nearest(blockRow, grid.Rows);
+            int blockRow = row * RowStep, nodeRow = layout.NearestNode(blockRow, grid.Rows);
             Span<float> target = Found(row);
             target.Clear();
             for (int column = 0; column < layout.Columns; column++)
             {
-                int node = (nodeRow * grid.Columns) + Nearest(column, grid.Columns);
+                int node = (nodeRow * grid.Columns) + layout.NearestNode(column, grid.Columns);
                 if (state.Flags[node] == VectorFlags.None && !(sums.AnyIncomplete(blockRow) && sums.Incomplete(blockRow)[column] != 0))
                     Rate(blockRow, column, node, state.IsHalf[node], target[column..]);
             }
         }
     }
-
-    private int Nearest(int block, int nodes) => Math.Clamp(((2 * block) + 1 - layout.PerWindow + layout.PerStep) / (2 * layout.PerStep), 0, nodes - 1);
 
     private void Rate(int row, int column, int node, bool isHalf, Span<float> target)
     {

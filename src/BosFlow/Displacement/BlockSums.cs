@@ -67,6 +67,18 @@ internal sealed class BlockSums(BlockLayout layout)
         anyIncomplete[row] = false;
     }
 
+    /// <summary>Starts some tiles of a row anew: their blocks complete.</summary>
+    /// <param name="row">Row of blocks.</param>
+    /// <param name="sampled">1 for every such tile.</param>
+    public void Begin(int row, ReadOnlySpan<byte> sampled)
+    {
+        if (!anyIncomplete[row])
+            return;
+        Span<byte> blocks = Incomplete(row);
+        for (int block = 0; block < blocks.Length; block++)
+            blocks[block] &= (byte)(1 - sampled[block * layout.Side / TileRow.Columns]);
+    }
+
     /// <summary>Marks a block as incomplete and gives the place for what is left of it: static sums over the pixels that are there, then the number of pixels by cause.</summary>
     public Span<float> Mark(int row, int column)
     {

@@ -9,7 +9,7 @@ internal sealed class BlockWorkspace
     private readonly int width;
     private readonly int[] slotRows = [-1, -1, -1, -1];
 
-    public BlockWorkspace(BlockLayout layout, int gridColumns)
+    public BlockWorkspace(BlockLayout layout, int gridColumns, int predictorColumns)
     {
         width = layout.FirstX + layout.TiledWidth;
         Stride = width + Vector<float>.Count;
@@ -17,6 +17,8 @@ internal sealed class BlockWorkspace
         V = new float[4 * Stride];
         RowWeights = new float[4 * layout.Side];
         Summed = new byte[layout.Tiles];
+        Sampled = new byte[layout.Tiles];
+        Moved = new MovedRow(layout.Columns, predictorColumns);
         Sure = new bool[layout.Tiles];
         ColumnSums = new float[TileProducts.Terms * layout.TiledWidth];
         WindowStride = gridColumns;
@@ -39,6 +41,12 @@ internal sealed class BlockWorkspace
 
     /// <summary>1 for tiles that the fast kernel sums.</summary>
     public byte[] Summed { get; }
+
+    /// <summary>1 for tiles in which the frame is read.</summary>
+    public byte[] Sampled { get; }
+
+    /// <summary>Memory for the blocks in which it is not.</summary>
+    public MovedRow Moved { get; }
 
     /// <summary>Whether all pixels of a tile surely fall within the frame, and on no defect.</summary>
     public bool[] Sure { get; }

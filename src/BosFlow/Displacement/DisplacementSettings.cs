@@ -18,6 +18,9 @@ public sealed record DisplacementSettings
     /// <summary>Number of passes with image deformation after the coarse pass, 1 to 8.</summary>
     public int Passes { get; init; } = 3;
 
+    /// <summary>Where the last pass deforms the frame. Passes between the first and the last one do it where the displacement has moved by more than 0.2 px alone; passes over windows that are no sums of blocks do it everywhere.</summary>
+    public Sampling LastPass { get; init; } = Sampling.Everywhere;
+
     /// <summary>Weighting of the final window.</summary>
     public WindowWeighting Weighting { get; init; } = WindowWeighting.TopHat;
 

@@ -59,6 +59,7 @@ internal sealed class FrameMeasurement
         {
             threads.Run(2, SetPredictor, cancellationToken);
             state.Choice = pass < FirstChoosingPass ? WindowChoice.Whole : WindowChoice.Choose;
+            state.Sampling = SamplingOf(pass);
             refinement.Run(prepared, predictorField, state, threads, cancellationToken);
             threads.Run((state.Grid.Rows + RowsPerPart - 1) / RowsPerPart, FlagLowCorrelation, cancellationToken);
             if (pass == 1)
@@ -76,6 +77,9 @@ internal sealed class FrameMeasurement
 
     // The last two passes, but not the first one, whose predictor still lacks what whole windows see.
     private int FirstChoosingPass => Math.Max(settings.Passes - 1, Math.Min(settings.Passes, 2));
+
+    // What moves to first order in a pass between is made good by the last one.
+    private Sampling SamplingOf(int pass) => pass == 1 ? Sampling.Everywhere : pass < settings.Passes ? Sampling.WhereMoved : settings.LastPass;
 
     private void SetMotion(int part, IPictureMotion motion)
     {

@@ -50,6 +50,9 @@ internal sealed class NodeState
 
     public VectorFlags[] Flags { get; }
 
+    /// <summary>Where the next pass reads the frame.</summary>
+    public Sampling Sampling { get; set; }
+
     /// <summary>What the next pass may do about the sides of its windows.</summary>
     public WindowChoice Choice { get; set; }
 

@@ -18,8 +18,6 @@ internal sealed class PredictorField
     private readonly int padRows;
     private readonly int columns;
     private readonly int rows;
-    private readonly float[] nodeU;
-    private readonly float[] nodeV;
     private readonly float[] motionU;
     private readonly float[] motionV;
     private readonly float[] leastU;
@@ -29,6 +27,10 @@ internal sealed class PredictorField
     private readonly float[]? cellWeights;
     private readonly float[] lineU;
     private readonly float[] lineV;
+    private float[] nodeU;
+    private float[] nodeV;
+    private float[] beforeU;
+    private float[] beforeV;
 
     public PredictorField(NodeGrid grid, int width, int height)
     {
@@ -39,6 +41,8 @@ internal sealed class PredictorField
         rows = grid.Rows + (2 * padRows);
         nodeU = new float[columns * rows];
         nodeV = new float[columns * rows];
+        beforeU = new float[columns * rows];
+        beforeV = new float[columns * rows];
         motionU = new float[columns * rows];
         motionV = new float[columns * rows];
         leastU = new float[rows];
@@ -75,12 +79,52 @@ internal sealed class PredictorField
     /// <summary>Takes one component, 0 for u and 1 for v; both may be taken at the same time.</summary>
     public void Set(int component, ReadOnlySpan<float> values)
     {
-        Spread(values, component == 0 ? nodeU : nodeV, component == 0 ? motionU : motionV);
         if (component == 0)
+        {
+            (nodeU, beforeU) = (beforeU, nodeU);
+            Spread(values, nodeU, motionU);
             FindRange(nodeU, leastU, mostU);
+        }
         else
+        {
+            (nodeV, beforeV) = (beforeV, nodeV);
+            Spread(values, nodeV, motionV);
             FindRange(nodeV, leastV, mostV);
+        }
     }
+
+    /// <summary>By how much the displacement was changed when it was taken last, along a row of places at equal distances that the distance of the nodes is a multiple of.</summary>
+    /// <param name="component">0 for u, 1 for v.</param>
+    /// <param name="y">Row of the picture, px.</param>
+    /// <param name="x">First place, px.</param>
+    /// <param name="step">From one place to the next, px.</param>
+    /// <param name="line">Working memory: one float a column of nodes, those outside the grid included (<see cref="Columns"/>).</param>
+    /// <param name="change">Result, px: one entry a place.</param>
+    public void ChangeAlong(int component, double y, double x, int step, Span<float> line, Span<float> change)
+    {
+        (float[] now, float[] before) = component == 0 ? (nodeU, beforeU) : (nodeV, beforeV);
+        double row = ((y - grid.OriginY) / grid.Spacing) + padRows, column = ((x - grid.OriginX) / grid.Spacing) + padColumns;
+        int above = Math.Clamp((int)row, 1, rows - 3), phases = (int)(grid.Spacing / step);
+        Span<float> weights = stackalloc float[4];
+        Weights((float)(row - above), weights);
+        line.Clear();
+        for (int j = 0; j < 4; j++)
+        {
+            int at = (above - 1 + j) * columns;
+            RowArithmetic.AddTimes(line, now.AsSpan(at, columns), weights[j]);
+            RowArithmetic.AddTimes(line, before.AsSpan(at, columns), -weights[j]);
+        }
+
+        for (int phase = 0; phase < phases; phase++)
+        {
+            double place = column + ((double)phase / phases);
+            Weights((float)(place - Math.Floor(place)), weights);
+            RowArithmetic.FourTaps(line[((int)place - 1)..], weights, change[Math.Min(phase, change.Length)..], phases);
+        }
+    }
+
+    /// <summary>Columns of nodes, those outside the grid included.</summary>
+    public int Columns => columns;
 
     private void Spread(ReadOnlySpan<float> values, float[] target, float[] motion)
     {

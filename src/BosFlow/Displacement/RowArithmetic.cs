@@ -17,6 +17,28 @@ internal static class RowArithmetic
             target[i] += row[i];
     }
 
+    /// <summary>Adds a multiple of a row to another of the same length.</summary>
+    public static void AddTimes(Span<float> target, ReadOnlySpan<float> row, float factor)
+    {
+        int lanes = Vector<float>.Count, i = 0;
+        Vector<float> wide = new(factor);
+        for (; i <= target.Length - lanes; i += lanes)
+            (new Vector<float>(target[i..]) + (wide * new Vector<float>(row[i..]))).CopyTo(target[i..]);
+        for (; i < target.Length; i++)
+            target[i] += factor * row[i];
+    }
+
+    /// <summary>target[i * step] = weights[0] row[i] + ... + weights[3] row[i + 3], as far as the target goes.</summary>
+    public static void FourTaps(ReadOnlySpan<float> row, ReadOnlySpan<float> weights, Span<float> target, int step)
+    {
+        (float w0, float w1, float w2, float w3) = (weights[0], weights[1], weights[2], weights[3]);
+        int lanes = Vector<float>.Count, i = 0;
+        for (; step == 1 && i <= target.Length - lanes; i += lanes)
+            ((w0 * new Vector<float>(row[i..])) + (w1 * new Vector<float>(row[(i + 1)..])) + (w2 * new Vector<float>(row[(i + 2)..])) + (w3 * new Vector<float>(row[(i + 3)..]))).CopyTo(target[i..]);
+        for (; i * step < target.Length; i++)
+            target[i * step] = (w0 * row[i]) + (w1 * row[i + 1]) + (w2 * row[i + 2]) + (w3 * row[i + 3]);
+    }
+
     /// <summary>target[i] = sum of row[i * group] to row[i * group + group - 1].</summary>
     /// <param name="row">Numbers.</param>
     /// <param name="group">4 or 8.</param>

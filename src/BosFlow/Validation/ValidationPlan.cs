@@ -63,7 +63,7 @@ public static class ValidationPlan
         yield return SigmaStudy.Run("standard", settings, dots, noise, dot => dot > 2, cancellationToken);
         yield return SigmaStudy.Run("finest", Finest(settings), dots, noise, dot => dot > 2, cancellationToken);
         if (!quick)
-            yield return SigmaStudy.Run("fast", settings with { Passes = 2, Interpolation = InterpolationOrder.Cubic }, dots, noise, _ => false, cancellationToken);
+            yield return SigmaStudy.Run("fast", settings with { Passes = 2, LastPass = Sampling.WhereMoved, Interpolation = InterpolationOrder.Cubic }, dots, noise, _ => false, cancellationToken);
     }
 
     /// <summary>From footage to density and temperature.</summary>

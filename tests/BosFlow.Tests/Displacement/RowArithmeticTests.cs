@@ -17,4 +17,29 @@ public sealed class RowArithmeticTests
         for (int i = 0; i < count; i++)
             Assert.Equal(row.AsSpan(i * group, group).ToArray().Sum(), sums[i]); // whole numbers: exact in any order
     }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void FourTaps_AnyStep_GivesTheWeightedSumOfFourNeighbours(int step)
+    {
+        float[] row = [.. Enumerable.Range(0, 60).Select(i => (float)((i * i) % 11))], weights = [-1, 9, 8, -2];
+        float[] target = new float[(57 * step) - (step - 1)];
+
+        RowArithmetic.FourTaps(row, weights, target, step);
+
+        for (int i = 0; i < 57; i++)
+            Assert.Equal((-1 * row[i]) + (9 * row[i + 1]) + (8 * row[i + 2]) - (2 * row[i + 3]), target[i * step]); // whole numbers: exact in any order
+    }
+
+    [Fact]
+    public void AddTimes_AnyLength_AddsTheMultiple()
+    {
+        float[] target = [.. Enumerable.Range(0, 37).Select(i => (float)i)], row = [.. Enumerable.Range(0, 37).Select(i => (float)(i % 5))];
+
+        RowArithmetic.AddTimes(target, row, -3);
+
+        for (int i = 0; i < target.Length; i++)
+            Assert.Equal(i - (3 * (i % 5)), target[i]);
+    }
 }

@@ -70,6 +70,15 @@ internal static class DisplacementKeys
         Default = TomlLiteral.Of(Standard.Passes),
     };
 
+    public static readonly ChoiceKey<Sampling> LastPass = new()
+    {
+        Section = Name,
+        Name = "last_pass",
+        Description = "Where the last pass deforms the frame anew: everywhere, or only where the displacement has moved by more than 0.2 px since it was deformed last (where-moved: faster; the standard of quality = \"fast\"); passes before the last always do the latter.",
+        Choices = [("everywhere", Sampling.Everywhere), ("where-moved", Sampling.WhereMoved)],
+        Default = TomlLiteral.Of("everywhere"),
+    };
+
     public static readonly ChoiceKey<WindowWeighting> Weighting = new()
     {
         Section = Name,
@@ -151,7 +160,7 @@ internal static class DisplacementKeys
         Name,
         "How the displacement of the pattern is measured.",
         [
-            Quality, Window, Windows, Spacing, CoarseWindow, Passes, Weighting, SubPixel, Interpolation, PredictorSmoothings,
+            Quality, Window, Windows, Spacing, CoarseWindow, Passes, LastPass, Weighting, SubPixel, Interpolation, PredictorSmoothings,
             LowestCorrelation, OutlierThreshold, OutlierNoise, ReplaceOutliers,
         ]);
 }

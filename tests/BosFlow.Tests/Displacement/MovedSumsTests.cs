@@ -1,0 +1,142 @@
+using BosFlow.Displacement;
+using BosFlow.Footage;
+using BosFlow.Registration;
+
+namespace BosFlow.Tests.Displacement;
+
+public sealed class MovedSumsTests
+{
+    private const int Width = 157;
+    private const int Height = 118;
+    private const float TrueU = 1.31f;
+    private const float TrueV = -0.67f;
+    private static readonly WaveTexture Texture = new(3);
+    private static readonly ReferenceTexture Reference = new(Texture.Picture(Width, Height), PixelMask.All(Width, Height));
+
+    [Theory]
+    [InlineData(32, 8, 1f)]
+    [InlineData(32, 16, 1.3f)]
+    [InlineData(24, 4, 1f)]
+    public void Run_DisplacementMovedALittle_FindsWhatDeformingAnewFinds(int window, int spacing, float gain)
+    {
+        WindowLayout layout = WindowLayout.Fill(Width, Height, window, spacing);
+        PreparedFrame frame = Frame(gain, missing: true);
+        PredictorField predictor = Predictor(layout.Grid, 0.06f, -0.05f);
+        NodeState moved = new(layout.Grid), anew = new(layout.Grid);
+        BlockPass pass = Pass(layout);
+
+        pass.Run(frame, predictor, moved, FrameThreads.One, CancellationToken.None);
+        float[] first = [.. moved.U];
+        Set(predictor, layout.Grid, 0.01f, 0.02f);
+        moved.Sampling = Sampling.WhereMoved;
+        pass.Run(frame, predictor, moved, FrameThreads.One, CancellationToken.None);
+        Pass(layout).Run(frame, predictor, anew, FrameThreads.One, CancellationToken.None);
+
+        Assert.Equal(anew.Flags, moved.Flags);
+        int compared = 0;
+        for (int node = 0; node < layout.Grid.Count; node++)
+        {
+            if (anew.Flags[node] != VectorFlags.None)
+                continue;
+            Assert.Equal(anew.U[node], moved.U[node], 2e-3); // of a change of 0.05 to 0.07 px
+            Assert.Equal(anew.V[node], moved.V[node], 2e-3);
+            Assert.Equal(anew.Correlation[node], moved.Correlation[node], 2e-3);
+            compared++;
+        }
+
+        Assert.True(compared > layout.Grid.Count / 3);
+        Assert.NotEqual(first, moved.U);
+    }
+
+    [Fact]
+    public void Run_DisplacementMovedFar_IsDeformedAnew()
+    {
+        WindowLayout layout = WindowLayout.Fill(Width, Height, 32, 8);
+        PreparedFrame frame = Frame(1, missing: true);
+        PredictorField predictor = Predictor(layout.Grid, 0.3f, 0);
+        NodeState moved = new(layout.Grid), anew = new(layout.Grid);
+        BlockPass pass = Pass(layout);
+
+        pass.Run(frame, predictor, moved, FrameThreads.One, CancellationToken.None);
+        Set(predictor, layout.Grid, 0, 0);
+        moved.Sampling = Sampling.WhereMoved;
+        pass.Run(frame, predictor, moved, FrameThreads.One, CancellationToken.None);
+        Pass(layout).Run(frame, predictor, anew, FrameThreads.One, CancellationToken.None);
+
+        Assert.Equal(anew.U, moved.U);
+        Assert.Equal(anew.SigmaV, moved.SigmaV);
+        Assert.Equal(anew.Flags, moved.Flags);
+    }
+
+    [Fact]
+    public void Run_SmallStepsThatAddUp_AreDeformedAnewWhenTheyReachTheLimit()
+    {
+        WindowLayout layout = WindowLayout.Fill(Width, Height, 32, 8);
+        PreparedFrame frame = Frame(1, missing: false);
+        PredictorField predictor = Predictor(layout.Grid, 0.27f, 0);
+        NodeState moved = new(layout.Grid), anew = new(layout.Grid);
+        BlockPass pass = Pass(layout);
+
+        pass.Run(frame, predictor, moved, FrameThreads.One, CancellationToken.None);
+        moved.Sampling = Sampling.WhereMoved;
+        foreach (float off in (float[])[0.18f, 0.09f, 0])
+        {
+            Set(predictor, layout.Grid, off, 0);
+            pass.Run(frame, predictor, moved, FrameThreads.One, CancellationToken.None);
+        }
+
+        // The third step of 0.09 px is the first beyond 0.2 px, so that it is as if deformed there.
+        Pass(layout).Run(frame, predictor, anew, FrameThreads.One, CancellationToken.None);
+        Assert.Equal(anew.U, moved.U);
+    }
+
+    [Fact]
+    public void Measure_LastPassWhereMoved_IsAsExactAndTheSameForAnyNumberOfThreads()
+    {
+        var settings = new DisplacementSettings { SpacingPixels = 8, Passes = 2, LastPass = Sampling.WhereMoved };
+        GrayImage picture = Texture.Picture(Width, Height, TrueU, TrueV, strain: 0.01);
+
+        var engine = new DisplacementEngine(Texture.Picture(Width, Height), PixelMask.All(Width, Height), settings);
+        VectorField one = engine.Measure(picture, PlanarMotion.Identity, CancellationToken.None), four = engine.Measure(picture, PlanarMotion.Identity, 4, CancellationToken.None);
+        VectorField everywhere = new DisplacementEngine(Texture.Picture(Width, Height), PixelMask.All(Width, Height), settings with { LastPass = Sampling.Everywhere })
+            .Measure(picture, PlanarMotion.Identity, CancellationToken.None);
+
+        Assert.Equal(one.U, four.U);
+        Assert.Equal(one.SigmaV, four.SigmaV);
+        Assert.Equal(everywhere.Flags, one.Flags);
+        double square = 0;
+        for (int node = 0; node < one.U.Length; node++)
+            square += Math.Pow(one.U[node] - everywhere.U[node], 2);
+        Assert.InRange(Math.Sqrt(square / one.U.Length), 1e-7, 0.003);
+    }
+
+    private static BlockPass Pass(WindowLayout layout)
+    {
+        ReferenceWindows windows = ReferenceWindows.Build(Reference, layout, WindowWeighting.TopHat);
+        return new BlockPass(Reference, windows, new BlockReference(Reference, windows, BlockLayout.Of(layout, WindowWeighting.TopHat)!));
+    }
+
+    // Missing pixels make blocks of which a part is left.
+    private static PreparedFrame Frame(float gain, bool missing)
+    {
+        float[] pixels = Texture.Picture(Width, Height, TrueU, TrueV).Pixels.ToArray();
+        for (int i = 0; i < pixels.Length; i++)
+            pixels[i] *= gain;
+        for (int y = 40; missing && y < 44; y++)
+            pixels.AsSpan((y * Width) + 60, 9).Fill(float.NaN);
+        var frame = new PreparedFrame(InterpolationOrder.Quintic);
+        frame.Load(new GrayImage(Width, Height, pixels, 1000), FrameThreads.One, CancellationToken.None);
+        return frame;
+    }
+
+    private static PredictorField Predictor(NodeGrid grid, float offU, float offV)
+    {
+        var predictor = new PredictorField(grid, Width, Height);
+        predictor.SetMotion(PlanarMotion.Identity);
+        Set(predictor, grid, offU, offV);
+        return predictor;
+    }
+
+    private static void Set(PredictorField predictor, NodeGrid grid, float offU, float offV) =>
+        predictor.Set([.. Enumerable.Repeat(TrueU + offU, grid.Count)], [.. Enumerable.Repeat(TrueV + offV, grid.Count)]);
+}
