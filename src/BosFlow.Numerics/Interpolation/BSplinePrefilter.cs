@@ -71,7 +71,7 @@ internal static class BSplinePrefilter
     // The source may be the plane itself.
     private static void AlongColumns(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int height, int stride, float pole)
     {
-        float gain = (1 - pole) * (1 - (1 / pole));
+        float gain = Gain(pole);
         float[] rented = ArrayPool<float>.Shared.Rent(width);
         Span<float> first = rented.AsSpan(0, width);
         source[..width].CopyTo(first);
@@ -93,8 +93,39 @@ internal static class BSplinePrefilter
             Backward(plane.Slice(y * stride, width), plane.Slice((y + 1) * stride, width), pole);
     }
 
-    // The source may be the plane itself. A block of rows, one a lane, is transposed so that the recursion runs on whole vectors.
+    // The source may be the plane itself.
     private static void AlongRows(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int rows, int stride, double[] poles)
+    {
+        if (!BSplineRow.IsSupported)
+        {
+            AlongRowsTogether(source, sourceStride, plane, width, rows, stride, poles);
+            return;
+        }
+
+        for (int y = 0; y < rows; y++)
+        {
+            ReadOnlySpan<float> from = source.Slice(y * sourceStride, width);
+            Span<float> to = plane.Slice(y * stride, width);
+            foreach (double pole in poles)
+            {
+                BSplineRow.Filter(from, to, (float)pole, Gain((float)pole), Start(from, (float)pole));
+                from = to;
+            }
+        }
+    }
+
+    private static float Gain(float pole) => (1 - pole) * (1 - (1 / pole));
+
+    private static float Start(ReadOnlySpan<float> line, float pole)
+    {
+        float sum = line[0], power = pole;
+        for (int k = 1; k < Horizon(pole, Negligible); k++, power *= pole)
+            sum += line[Mirrored(k, line.Length)] * power;
+        return sum * Gain(pole);
+    }
+
+    // The source may be the plane itself. A block of rows, one a lane, is transposed so that the recursion runs on whole vectors.
+    private static void AlongRowsTogether(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int rows, int stride, double[] poles)
     {
         int lanes = Vector<float>.Count;
         float[] rented = ArrayPool<float>.Shared.Rent(width * lanes);
@@ -129,7 +160,7 @@ internal static class BSplinePrefilter
     private static void Recursion(Span<Vector<float>> line, float pole)
     {
         int n = line.Length;
-        float gain = (1 - pole) * (1 - (1 / pole));
+        float gain = Gain(pole);
         Vector<float> sum = line[0];
         float power = pole;
         for (int k = 1; k < Horizon(pole, Negligible); k++, power *= pole)

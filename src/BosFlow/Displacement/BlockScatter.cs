@@ -1,4 +1,6 @@
 using System.Collections.Concurrent;
+using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace BosFlow.Displacement;
 
@@ -62,15 +64,64 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
             int blockRow = row * RowStep, nodeRow = layout.NearestNode(blockRow, grid.Rows);
             Span<float> target = Found(row);
             target.Clear();
-            for (int column = 0; column < layout.Columns; column++)
+            for (int column = 0; column < layout.Columns;)
             {
-                int node = (nodeRow * grid.Columns) + layout.NearestNode(column, grid.Columns);
-                if (state.Flags[node] == VectorFlags.None && !(sums.AnyIncomplete(blockRow) && sums.Incomplete(blockRow)[column] != 0))
-                    Rate(blockRow, column, node, state.IsHalf[node], target[column..]);
+                if (RateSideBySide(blockRow, column, nodeRow, state, target[column..]))
+                {
+                    column += Vector<float>.Count;
+                    continue;
+                }
+
+                RateOne(blockRow, column, nodeRow, state, target[column..]);
+                column++;
             }
         }
     }
 
+    /// <summary>Rates one block: found and expected for u, then for v, each "blocks of a row" after the other; nothing where its window was not measured or it misses pixels.</summary>
+    internal void RateOne(int row, int column, int nodeRow, NodeState state, Span<float> target)
+    {
+        int node = (nodeRow * windows.Layout.Grid.Columns) + layout.NearestNode(column, windows.Layout.Grid.Columns);
+        if (state.Flags[node] == VectorFlags.None && !(sums.AnyIncomplete(row) && sums.Incomplete(row)[column] != 0))
+            Rate(row, column, node, state.IsHalf[node], target);
+    }
+
+    /// <summary>The same for as many neighbouring blocks as a vector has lanes; false, and nothing done, unless they are complete and belong to as many neighbouring whole windows that were measured.</summary>
+    internal bool RateSideBySide(int row, int column, int nodeRow, NodeState state, Span<float> target)
+    {
+        int lanes = Vector<float>.Count, columns = windows.Layout.Grid.Columns, stride = layout.Columns;
+        if (column + lanes > stride)
+            return false;
+        int first = layout.NearestNode(column, columns), node = (nodeRow * columns) + first;
+        bool plain = layout.NearestNode(column + lanes - 1, columns) == first + lanes - 1
+            && !MemoryMarshal.AsBytes(state.Flags.AsSpan(node, lanes)).ContainsAnyExcept((byte)0) && !state.IsHalf.AsSpan(node, lanes).Contains(true)
+            && !(sums.AnyIncomplete(row) && sums.Incomplete(row).Slice(column, lanes).ContainsAnyExcept((byte)0));
+        if (!plain)
+            return false;
+        ReadOnlySpan<float> n = reference.Statics(row)[column..], d = sums.Row(row)[column..];
+        Vector<float> At(ReadOnlySpan<float> values, int term) => new(values[(term * stride)..]);
+        Vector<float> Inverse(int k) => reference.Solver.InverseAt(k, node);
+        Vector<float> xx = At(n, 0), xy = At(n, 1), yy = At(n, 2), ax = At(n, 3), ay = At(n, 4), aa = At(n, 5), x = At(n, 6), y = At(n, 7), a = At(n, 8), count = At(n, 9);
+        Vector<float> gain = new(solutions.Gain, node), p0 = -new Vector<float>(solutions.Du, node) * gain, p1 = -new Vector<float>(solutions.Dv, node) * gain;
+        Vector<float> p2 = gain - Vector<float>.One, p3 = new(solutions.Offset, node);
+        Vector<float> r0 = At(d, 0) - (xx * p0) - (xy * p1) - (ax * p2) - (x * p3), r1 = At(d, 1) - (xy * p0) - (yy * p1) - (ay * p2) - (y * p3);
+        Vector<float> r2 = At(d, 2) - (ax * p0) - (ay * p1) - (aa * p2) - (a * p3), r3 = At(d, 3) - (x * p0) - (y * p1) - (a * p2) - (count * p3);
+        Rate(Inverse(0), Inverse(1), Inverse(3), Inverse(6), Inverse(0), new Vector<float>(solutions.SigmaU, node), target);
+        Rate(Inverse(1), Inverse(2), Inverse(4), Inverse(7), Inverse(2), new Vector<float>(solutions.SigmaV, node), target[(2 * stride)..]);
+        return true;
+
+        void Rate(Vector<float> c0, Vector<float> c1, Vector<float> c2, Vector<float> c3, Vector<float> own, Vector<float> sigma, Span<float> to)
+        {
+            Vector<float> moved = (c0 * r0) + (c1 * r1) + (c2 * r2) + (c3 * r3);
+            Vector<float> expected = (c0 * ((c0 * xx) + (2 * ((c1 * xy) + (c2 * ax) + (c3 * x))))) + (c1 * ((c1 * yy) + (2 * ((c2 * ay) + (c3 * y))))) + (c2 * ((c2 * aa) + (2 * c3 * a))) + (c3 * c3 * count);
+            Vector<float> share = expected / own, deviation = sigma * gain, variance = deviation * deviation;
+            Vector<int> rated = Vector.LessThan(share, Vector<float>.One) & Vector.GreaterThan(variance, Vector<float>.Zero);
+            Vector.ConditionalSelect(rated, moved * moved / (variance * (Vector<float>.One - share)), Vector<float>.Zero).CopyTo(to);
+            Vector.ConditionalSelect(rated, share, Vector<float>.Zero).CopyTo(to[stride..]);
+        }
+    }
+
+    // The plain definition.
     private void Rate(int row, int column, int node, bool isHalf, Span<float> target)
     {
         ReadOnlySpan<float> statics = reference.Statics(row)[column..], dynamics = sums.Row(row)[column..];

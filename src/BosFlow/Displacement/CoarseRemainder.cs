@@ -10,7 +10,7 @@ namespace BosFlow.Displacement;
 /// </remarks>
 internal sealed class CoarseRemainder
 {
-    private const int MostSamples = 4096;
+    private const int MostSamples = 1024;
 
     // Median of the square of a normal variable over its mean.
     private const double MedianOfSquares = 0.4549;

@@ -61,9 +61,8 @@ internal sealed class MovedSums
         bool any = FindFar(row, work, sampled);
         SetFactors(row, state, solutions, work);
         if (sums.AnyIncomplete(row))
-            MoveBlockByBlock(row, work);
-        else
-            MoveSideBySide(row, work);
+            MoveIncomplete(row, work);
+        MoveSideBySide(row, work);
         return any;
     }
 
@@ -135,10 +134,17 @@ internal sealed class MovedSums
         Vector<float> At(ReadOnlySpan<float> values, int term, int block) => new(values[((term * stride) + block)..]);
     }
 
-    private void MoveBlockByBlock(int row, MovedRow work)
+    // Each by itself; the others find that they have not moved.
+    private void MoveIncomplete(int row, MovedRow work)
     {
-        for (int block = 0; block < layout.Columns; block++)
+        ReadOnlySpan<byte> incomplete = sums.Incomplete(row);
+        for (int block = 0; block < incomplete.Length; block++)
+        {
+            if (incomplete[block] == 0)
+                continue;
             MoveBlock(row, block, work);
+            work.U[block] = work.V[block] = 0;
+        }
     }
 
     // The plain definition; of an incomplete block only the pixels that are there move.

@@ -32,6 +32,11 @@ internal sealed class WindowSolver
         }
     }
 
+    /// <summary>An entry of the inverse of the normal matrix, packed as <see cref="ReferenceWindows.Inverse"/>, of neighbouring windows.</summary>
+    /// <param name="k">Entry, 0 to 9.</param>
+    /// <param name="node">First node.</param>
+    public Vector<float> InverseAt(int k, int node) => At(k, node);
+
     /// <summary>Solves the windows of one row of nodes.</summary>
     /// <param name="row">Row of nodes.</param>
     /// <param name="sums">Sums over each window, [term * stride + column].</param>
