@@ -1,3 +1,5 @@
+using BosFlow.Numerics.Robust;
+
 namespace BosFlow.Registration;
 
 /// <summary>
@@ -30,10 +32,10 @@ internal static class MotionConsensus
                 continue;
             model.Matrix(p, h);
             scored.SquaredResiduals(h, squares);
-            double median = Median(squares);
-            if (!(median < bestMedian))
+            // The median is below the best one where more than half of the values are.
+            if (Below(squares, bestMedian) <= squares.Length / 2)
                 continue;
-            bestMedian = median;
+            bestMedian = Median(squares);
             p.CopyTo(best);
         }
 
@@ -49,8 +51,15 @@ internal static class MotionConsensus
                 values[i] = double.PositiveInfinity;
         }
 
-        values.Sort();
-        return values.Length == 0 ? double.NaN : values[values.Length / 2];
+        return values.Length == 0 ? double.NaN : Selection.At(values, values.Length / 2);
+    }
+
+    private static int Below(ReadOnlySpan<double> values, double limit)
+    {
+        int below = 0;
+        foreach (double value in values)
+            below += value < limit ? 1 : 0;
+        return below;
     }
 
     private static MotionVectors Scored(MotionVectors vectors)

@@ -1,6 +1,6 @@
 namespace BosFlow.Registration;
 
-/// <summary>Weighted least squares of a motion model by Gauss-Newton steps; exact after one step where the model is linear.</summary>
+/// <summary>Weighted least squares of a motion model by Gauss-Newton steps, of which a linear model needs one.</summary>
 internal static class MotionLeastSquares
 {
     private const int MostSteps = 12;
@@ -33,7 +33,7 @@ internal static class MotionLeastSquares
 
             if (!double.IsFinite(largest))
                 return false;
-            if (largest < SmallestStep)
+            if (largest < SmallestStep || model.IsLinear)
                 break;
         }
 
@@ -55,6 +55,12 @@ internal static class MotionLeastSquares
         Span<double> ju = stackalloc double[MotionParameters.MostParameters];
         Span<double> jv = stackalloc double[MotionParameters.MostParameters];
         model.Matrix(p, h);
+        if (model.IsSimilarity)
+        {
+            SimilarityEquations.SetUp(h, vectors, factors, normal, right);
+            return;
+        }
+
         normal.Clear();
         right.Clear();
         for (int i = 0; i < vectors.Count; i++)

@@ -26,6 +26,12 @@ internal sealed class MotionParameters
     /// <summary>Number of parameters.</summary>
     public int Count { get; }
 
+    /// <summary>Whether the mapped point is a linear function of the parameters.</summary>
+    public bool IsLinear => model is MotionModel.Shift or MotionModel.Similarity;
+
+    /// <summary>Whether the motion is a similarity.</summary>
+    public bool IsSimilarity => model == MotionModel.Similarity;
+
     /// <summary>Fewest vectors that determine the parameters.</summary>
     public int SampleSize { get; }
 

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace BosFlow.Registration;
 
 /// <summary>The usable vectors of one fit as scaled point pairs, with their weights brought to a mean of 1.</summary>
@@ -67,7 +69,17 @@ internal sealed class MotionVectors
     /// <summary>Weighted squared distance of every vector from a motion, in scaled units.</summary>
     public void SquaredResiduals(ReadOnlySpan<double> h, Span<double> squares)
     {
-        for (int i = 0; i < Count; i++)
+        int i = 0;
+        for (; i + Vector<double>.Count <= Count; i += Vector<double>.Count)
+        {
+            Vector<double> x = new(X, i), y = new(Y, i);
+            Vector<double> w = (x * h[6]) + (y * h[7]) + new Vector<double>(h[8]);
+            Vector<double> ru = new Vector<double>(TargetX, i) - (((x * h[0]) + (y * h[1]) + new Vector<double>(h[2])) / w);
+            Vector<double> rv = new Vector<double>(TargetY, i) - (((x * h[3]) + (y * h[4]) + new Vector<double>(h[5])) / w);
+            (new Vector<double>(Weight, i) * ((ru * ru) + (rv * rv))).CopyTo(squares[i..]);
+        }
+
+        for (; i < Count; i++)
         {
             (double mappedX, double mappedY) = MotionParameters.Map(h, X[i], Y[i]);
             double ru = TargetX[i] - mappedX;

@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace BosFlow.Registration;
 
 /// <summary>Standard deviation of one component of two-component residuals, by their median.</summary>
@@ -14,17 +16,19 @@ internal static class RobustScale
     public static double Of(ReadOnlySpan<double> squares, double before, double lostVectors)
     {
         double limit = InlierLimit * InlierLimit * before * before;
-        var kept = new List<double>(squares.Length);
+        double[] kept = ArrayPool<double>.Shared.Rent(squares.Length);
+        int count = 0;
         foreach (double square in squares)
         {
-            if (square <= limit)
-                kept.Add(square);
+            kept[count] = square;
+            // No branch that the processor would guess wrong.
+            count += square <= limit ? 1 : 0;
         }
 
-        double[] values = [.. kept];
-        double median = MotionConsensus.Median(values);
-        double freedom = Math.Max(1, values.Length - lostVectors);
-        double scale = Math.Sqrt(median / RayleighMedianSquare * values.Length / freedom);
+        double median = MotionConsensus.Median(kept.AsSpan(0, count));
+        ArrayPool<double>.Shared.Return(kept);
+        double freedom = Math.Max(1, count - lostVectors);
+        double scale = Math.Sqrt(median / RayleighMedianSquare * count / freedom);
         return double.IsFinite(scale) ? Math.Max(scale, Smallest) : Math.Max(before, Smallest);
     }
 }
