@@ -9,6 +9,9 @@ internal readonly ref struct CorrelationPlane(ReadOnlySpan<float> values, int si
 {
     private readonly ReadOnlySpan<float> values = values;
 
+    /// <summary>Whether there is one window only, its values side by side.</summary>
+    public bool IsSingle => lanes == 1;
+
     /// <summary>Values of one row from zero shift on, all lanes.</summary>
     public ReadOnlySpan<float> Row(int dy) => values.Slice((dy & (size - 1)) * rowStride, size * lanes);
 

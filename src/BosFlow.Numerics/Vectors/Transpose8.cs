@@ -24,7 +24,8 @@ internal static class Transpose8
             Turn(columns.Slice(8 * x, 64), 8, rows[x..], stride);
     }
 
-    private static void Turn(ReadOnlySpan<float> from, int fromStride, Span<float> to, int toStride)
+    /// <summary>Turns eight rows of eight into columns.</summary>
+    public static void Turn(ReadOnlySpan<float> from, int fromStride, Span<float> to, int toStride)
     {
         Vector256<float> r0 = Row(from, 0), r1 = Row(from, fromStride), r2 = Row(from, 2 * fromStride), r3 = Row(from, 3 * fromStride);
         Vector256<float> r4 = Row(from, 4 * fromStride), r5 = Row(from, 5 * fromStride), r6 = Row(from, 6 * fromStride), r7 = Row(from, 7 * fromStride);

@@ -7,7 +7,8 @@ namespace BosFlow.Registration;
 
 /// <summary>Finds the motion of the background from tiles of the undisturbed region, at full resolution.</summary>
 /// <remarks>
-/// Coarse: up to 12 tiles of up to 256 px, normalised correlation by FFT, the similarity motion that most tiles agree on; where they do not agree, the same with tiles turned by one and two degrees either way.
+/// Coarse: 6 tiles of up to 256 px, normalised correlation by FFT, the similarity motion that all of them agree on; else up to 12 tiles and the motion that most of them agree on; where
+/// they do not agree, the same with tiles turned by one and two degrees either way.
 /// Fine: up to 32 tiles of up to 64 px where the coarse motion puts them, then a robust fit of the model. Pixels are never averaged
 /// down: speckle of minimal spacing has no contrast at long wavelengths and would alias there.
 /// Expected error below 0.1 px for dots of 2 to 5 px; good enough to start from, the final motion is fitted to measured vectors.
@@ -19,6 +20,7 @@ public sealed class MotionEstimator : IMotionEstimator
     private const int LargestFineTile = 64;
     private const int SmallestTile = 16;
     private const int CoarseTiles = 12;
+    private const int FirstTiles = 6; // all of them agree by accident less than once in 1e9 frames: four shifts, each within 3 px of one in 128
     private const int FineTiles = 32;
     private const int FineRadius = 20;
     private const double TrustedUncertaintyPixels = 0.3;
@@ -31,11 +33,10 @@ public sealed class MotionEstimator : IMotionEstimator
     private readonly int width;
     private readonly int height;
     private readonly int coarseSize;
-    private readonly int fineSize;
-    private readonly IReadOnlyList<ReferenceTile> coarse = [];
-    private readonly IReadOnlyList<ReferenceTile> fine = [];
-    private readonly Lazy<IReadOnlyList<IReadOnlyList<ReferenceTile>>> turned = new([]);
-    private readonly ConcurrentBag<(TileCorrelator Coarse, TileCorrelator Fine)> idle = [];
+    private readonly CoarseSearch? coarse;
+    private readonly FineSearch? fine;
+    private readonly Lazy<IReadOnlyList<CoarseSearch>> turned = new([]);
+    private readonly ConcurrentBag<(CoarseSearch.Workspace Coarse, FineSearch.Workspace Fine)> idle = [];
 
     /// <summary>Chooses the tiles.</summary>
     /// <param name="reference">Reference picture; NaN pixels are left out.</param>
@@ -58,10 +59,16 @@ public sealed class MotionEstimator : IMotionEstimator
             return;
         int fitting = Math.Min(width, height) < SmallestTile ? 0 : 1 << BitOperations.Log2((uint)Math.Min(width, height));
         int wanted = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Min(LargestCoarseTile, 4L * largestShift));
-        coarse = Tiles(reference, undisturbed, Math.Min(fitting, Math.Max(wanted, LargestFineTile)), CoarseTiles, out coarseSize);
-        turned = new Lazy<IReadOnlyList<IReadOnlyList<ReferenceTile>>>(() => [.. Turns.Select(degrees => TurnedTiles.Of(reference, undisturbed, coarse, coarseSize, degrees))]);
-        fine = Tiles(reference, undisturbed, Math.Min(fitting, LargestFineTile), FineTiles, out fineSize);
-        if (coarse.Count == 0 || fine.Count == 0)
+        IReadOnlyList<ReferenceTile> large = Tiles(reference, undisturbed, Math.Min(fitting, Math.Max(wanted, LargestFineTile)), CoarseTiles, out coarseSize);
+        IReadOnlyList<ReferenceTile> small = Tiles(reference, undisturbed, Math.Min(fitting, LargestFineTile), FineTiles, out int fineSize);
+        if (large.Count > 0 && small.Count > 0)
+        {
+            coarse = new CoarseSearch(large, coarseSize, largestShift);
+            fine = new FineSearch(small, fineSize, FineRadius);
+            turned = new Lazy<IReadOnlyList<CoarseSearch>>(() =>
+                [.. Turns.Select(degrees => new CoarseSearch(TurnedTiles.Of(reference, undisturbed, large, coarseSize, degrees), coarseSize, largestShift))]);
+        }
+        else
         {
             Unusable = FormattableString.Invariant(
                 $"The undisturbed region offers no place of at least {SmallestTile} x {SmallestTile} px with texture: the search starts from no motion; leave more of the picture outside the flow polygons.");
@@ -78,12 +85,12 @@ public sealed class MotionEstimator : IMotionEstimator
         ArgumentNullException.ThrowIfNull(frame);
         if (frame.Width != width || frame.Height != height)
             throw new ArgumentException($"The frame is {frame.Width} x {frame.Height} px, the reference {width} x {height}.", nameof(frame));
-        if (model == MotionModel.None || Unusable is not null)
+        if (coarse is null || fine is null)
             return new MotionEstimate(PlanarMotion.Identity, 1, null);
-        if (!idle.TryTake(out (TileCorrelator Coarse, TileCorrelator Fine) scratch))
-            scratch = (new TileCorrelator(coarseSize), new TileCorrelator(fineSize));
-        MotionEstimate estimate = Estimate(frame, scratch.Coarse, scratch.Fine, cancellationToken);
-        idle.Add(scratch);
+        if (!idle.TryTake(out (CoarseSearch.Workspace Coarse, FineSearch.Workspace Fine) work))
+            work = (new CoarseSearch.Workspace(coarseSize), fine.NewWorkspace());
+        MotionEstimate estimate = Estimate(frame, coarse, fine, work, cancellationToken);
+        idle.Add(work);
         return estimate;
     }
 
@@ -105,17 +112,18 @@ public sealed class MotionEstimator : IMotionEstimator
         return tiles;
     }
 
-    private MotionEstimate Estimate(GrayImage frame, TileCorrelator coarseCorrelator, TileCorrelator fineCorrelator, CancellationToken cancellationToken)
+    private MotionEstimate Estimate(
+        GrayImage frame, CoarseSearch coarse, FineSearch fine, (CoarseSearch.Workspace Coarse, FineSearch.Workspace Fine) work, CancellationToken cancellationToken)
     {
-        if (Start(frame, coarseCorrelator, cancellationToken) is not { } start)
+        if (Start(frame, coarse, work.Coarse, cancellationToken) is not { } start)
         {
             return new MotionEstimate(PlanarMotion.Identity, 0, FormattableString.Invariant(
                 $"The background could not be found again within {largestShift} px: too few of {coarse.Count} places of the undisturbed region agree on a motion; the shake is larger, or the frame is blurred, hidden or of another board."));
         }
 
-        List<TileShift> refined = InIdeal(FineShifts(frame, fineCorrelator, Seen(start), cancellationToken));
+        List<TileShift> refined = InIdeal(fine.Find(frame, Seen(start), work.Fine, cancellationToken));
         PlanarMotion motion = Fit(refined) ?? start;
-        return new MotionEstimate(Seen(motion), AgreeingShare(motion, refined), null);
+        return new MotionEstimate(Seen(motion), AgreeingShare(motion, refined, fine.Count), null);
     }
 
     private IPictureMotion Seen(PlanarMotion motion) => lens is null ? motion : new LensedMotion(motion, lens);
@@ -125,63 +133,28 @@ public sealed class MotionEstimator : IMotionEstimator
         ? shifts
         : [.. shifts.Select(shift => lens.ToIdeal(shift.X, shift.Y, shift.U, shift.V)).Where(shift => double.IsFinite(shift.U + shift.V)).Select(shift => new TileShift(shift.X, shift.Y, shift.U, shift.V))];
 
-    // Nearly every frame is found by the tiles as they are; a frame that is turned by more than a degree only by turned ones, of which the best agreement counts.
-    private PlanarMotion? Start(GrayImage frame, TileCorrelator correlator, CancellationToken cancellationToken)
+    // Nearly every frame is found by a few tiles that all agree, nearly every other one by most of all tiles; a frame that is turned by more than a degree only by turned ones, of
+    // which the best agreement counts.
+    private PlanarMotion? Start(GrayImage frame, CoarseSearch search, CoarseSearch.Workspace work, CancellationToken cancellationToken)
     {
-        if (TileConsensus.Find(InIdeal(CoarseShifts(frame, coarse, largestShift + AgreementPixels, correlator, cancellationToken)), coarse.Count) is (PlanarMotion plain, _))
+        double farthest = largestShift + AgreementPixels;
+        int first = Math.Min(FirstTiles, search.Count);
+        List<TileShift> shifts = InIdeal(search.Find(frame, 0, first, farthest, work, cancellationToken));
+        if (shifts.Count == FirstTiles && TileConsensus.Find(shifts, FirstTiles) is { Agreeing.Count: FirstTiles } all)
+            return all.Motion;
+        shifts.AddRange(InIdeal(search.Find(frame, first, search.Count, farthest, work, cancellationToken)));
+        if (TileConsensus.Find(shifts, search.Count) is (PlanarMotion plain, _))
             return plain;
         double lever = TileConsensus.LargestTurn * double.Hypot(width, height) / 2;
         (PlanarMotion Motion, IReadOnlyList<TileShift> Agreeing)? best = null;
-        foreach (IReadOnlyList<ReferenceTile> tiles in turned.Value)
+        foreach (CoarseSearch tiles in turned.Value)
         {
-            List<TileShift> shifts = InIdeal(CoarseShifts(frame, tiles, largestShift + lever + AgreementPixels, correlator, cancellationToken));
-            if (TileConsensus.Find(shifts, coarse.Count) is { } found && found.Agreeing.Count > (best?.Agreeing.Count ?? 0))
+            shifts = InIdeal(tiles.Find(frame, 0, tiles.Count, farthest + lever, work, cancellationToken));
+            if (TileConsensus.Find(shifts, tiles.Count) is { } found && found.Agreeing.Count > (best?.Agreeing.Count ?? 0))
                 best = found;
         }
 
         return best?.Motion;
-    }
-
-    private List<TileShift> CoarseShifts(GrayImage frame, IReadOnlyList<ReferenceTile> tiles, double farthest, TileCorrelator correlator, CancellationToken cancellationToken)
-    {
-        // One tile sees three eighths of its side well in each direction; beyond, it looks from displaced places.
-        int step = coarseSize / 2;
-        int rings = Math.Max(0, (largestShift - (coarseSize * 3 / 8) + step - 1) / step);
-        var found = new List<TileShift>();
-        foreach (ReferenceTile tile in tiles)
-        {
-            TileShift best = default;
-            double bestValue = double.NegativeInfinity;
-            for (int ring = 0; ring < ((2 * rings) + 1) * ((2 * rings) + 1); ring++)
-            {
-                cancellationToken.ThrowIfCancellationRequested();
-                int offsetX = ((ring % ((2 * rings) + 1)) - rings) * step;
-                int offsetY = ((ring / ((2 * rings) + 1)) - rings) * step;
-                bool seen = correlator.TryFind(tile, frame, offsetX, offsetY, coarseSize, out TileShift shift, out double value);
-                if (seen && value > bestValue && Math.Abs(shift.U) <= farthest && Math.Abs(shift.V) <= farthest)
-                    (best, bestValue) = (shift, value);
-            }
-
-            if (double.IsFinite(bestValue))
-                found.Add(best);
-        }
-
-        return found;
-    }
-
-    private List<TileShift> FineShifts(GrayImage frame, TileCorrelator correlator, IPictureMotion start, CancellationToken cancellationToken)
-    {
-        var found = new List<TileShift>();
-        double half = (fineSize - 1) / 2.0;
-        foreach (ReferenceTile tile in fine)
-        {
-            cancellationToken.ThrowIfCancellationRequested();
-            (double u, double v) = start.DisplacementAt(tile.Left + half, tile.Top + half);
-            if (correlator.TryFind(tile, frame, (int)Math.Round(u), (int)Math.Round(v), FineRadius, out TileShift shift, out _))
-                found.Add(shift);
-        }
-
-        return found;
     }
 
     // The richest model that the tiles support: a homography from a strip along one edge would run away at the other.
@@ -197,7 +170,7 @@ public sealed class MotionEstimator : IMotionEstimator
         return null;
     }
 
-    private double AgreeingShare(PlanarMotion motion, List<TileShift> shifts)
+    private static double AgreeingShare(PlanarMotion motion, List<TileShift> shifts, int tiles)
     {
         int agreeing = 0;
         foreach (TileShift shift in shifts)
@@ -207,6 +180,6 @@ public sealed class MotionEstimator : IMotionEstimator
                 agreeing++;
         }
 
-        return (double)agreeing / fine.Count;
+        return (double)agreeing / tiles;
     }
 }

@@ -8,7 +8,10 @@ internal sealed class TileCorrelator
 {
     // A peak must stand out of the correlation of wrong places: of pure noise the second peak is within a few per cent of the first.
     private const double LowestPeakRatio = 1.1;
-    private const double LowestFrameShare = 0.4;
+
+    /// <summary>Share of a tile's pixels that a frame must show, 0 to 1.</summary>
+    public const double LowestFrameShare = 0.4;
+
 
     private readonly TileReader reader;
     private readonly WindowCorrelator correlator;
@@ -44,10 +47,13 @@ internal sealed class TileCorrelator
         correlator.SetWindows(0, tile.Pixels, moved);
         correlator.Correlate(peak, Math.Min(radius, (Size / 2) - 1));
         value = peak[0].Value;
-        if (!double.IsFinite(peak[0].Dx) || !double.IsFinite(peak[0].Dy) || !(peak[0].PeakRatio >= LowestPeakRatio))
+        if (!IsFound(peak[0]))
             return false;
         double half = (Size - 1) / 2.0;
         shift = new TileShift(tile.Left + half, tile.Top + half, offsetX + peak[0].Dx, offsetY + peak[0].Dy);
         return true;
     }
+
+    /// <summary>Whether a peak stands out of the correlation of wrong places.</summary>
+    public static bool IsFound(CorrelationPeak peak) => double.IsFinite(peak.Dx) && double.IsFinite(peak.Dy) && peak.PeakRatio >= LowestPeakRatio;
 }

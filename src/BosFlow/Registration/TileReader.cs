@@ -1,3 +1,4 @@
+using System.Numerics;
 using BosFlow.Footage;
 
 namespace BosFlow.Registration;
@@ -9,14 +10,16 @@ namespace BosFlow.Registration;
 /// </remarks>
 internal sealed class TileReader
 {
-    private readonly double[] sums;
     private readonly float[] levels;
+    private readonly double[] columns;
+    private readonly double[] sums;
 
     public TileReader(int size)
     {
         Size = size;
-        sums = new double[(size + 1) * (size + 1)];
         levels = new float[size * size];
+        columns = new double[size];
+        sums = new double[size + 1];
     }
 
     /// <summary>Side of a tile, px.</summary>
@@ -31,73 +34,126 @@ internal sealed class TileReader
     /// <returns>Share of the tile's pixels that the picture has, 0 to 1.</returns>
     public double Read(GrayImage image, PixelMask? mask, int left, int top, Span<float> tile)
     {
-        int valid = Copy(image, mask, left, top, out double mean);
+        Copy(image, mask, left, top);
+        int valid = Finite(levels);
         if (valid == 0)
         {
             tile.Clear();
             return 0;
         }
 
-        for (int i = 0; i < levels.Length; i++)
-        {
-            if (float.IsNaN(levels[i]))
-                levels[i] = (float)mean;
-        }
-
+        if (valid < levels.Length)
+            FillWithMean(valid);
         RemoveLocalMean(tile);
         return (double)valid / levels.Length;
     }
 
-    private int Copy(GrayImage image, PixelMask? mask, int left, int top, out double mean)
+    private void Copy(GrayImage image, PixelMask? mask, int left, int top)
     {
-        double sum = 0;
-        int valid = 0;
-        Array.Fill(levels, float.NaN);
-        int firstX = Math.Max(left, 0);
-        int lastX = Math.Min(left + Size, image.Width);
-        for (int y = Math.Max(top, 0); y < Math.Min(top + Size, image.Height); y++)
+        int firstX = Math.Max(left, 0), lastX = Math.Min(left + Size, image.Width);
+        int firstY = Math.Max(top, 0), lastY = Math.Min(top + Size, image.Height);
+        if (lastX - firstX < Size || lastY - firstY < Size)
+            Array.Fill(levels, float.NaN);
+        for (int y = firstY; y < lastY && firstX < lastX; y++)
         {
-            ReadOnlySpan<float> row = image.Row(y);
-            int target = ((y - top) * Size) - left;
-            for (int x = firstX; x < lastX; x++)
+            Span<float> target = levels.AsSpan(((y - top) * Size) + firstX - left, lastX - firstX);
+            image.Row(y)[firstX..lastX].CopyTo(target);
+            for (int x = firstX; mask is not null && x < lastX; x++)
             {
-                if (!float.IsFinite(row[x]) || (mask is not null && !mask[x, y]))
-                    continue;
-                levels[target + x] = row[x];
-                sum += row[x];
-                valid++;
+                if (!mask[x, y])
+                    target[x - firstX] = float.NaN;
             }
         }
-
-        mean = sum / valid;
-        return valid;
     }
 
-    private void RemoveLocalMean(Span<float> tile)
+    private static int Finite(ReadOnlySpan<float> values)
     {
-        int stride = Size + 1;
-        for (int y = 0; y < Size; y++)
+        // A value that is not finite is no number once it is taken off itself.
+        Vector<int> counts = Vector<int>.Zero;
+        int i = 0;
+        for (; i <= values.Length - Vector<float>.Count; i += Vector<float>.Count)
         {
-            double row = 0;
-            for (int x = 0; x < Size; x++)
-            {
-                row += levels[(y * Size) + x];
-                sums[((y + 1) * stride) + x + 1] = sums[(y * stride) + x + 1] + row;
-            }
+            Vector<float> levels = new(values[i..]);
+            counts -= Vector.Equals(levels - levels, Vector<float>.Zero);
         }
 
+        int finite = Vector.Sum(counts);
+        for (; i < values.Length; i++)
+            finite += float.IsFinite(values[i]) ? 1 : 0;
+        return finite;
+    }
+
+    private void FillWithMean(int valid)
+    {
+        double sum = 0;
+        foreach (float level in levels)
+            sum += float.IsFinite(level) ? level : 0;
+        for (int i = 0; i < levels.Length; i++)
+        {
+            if (!float.IsFinite(levels[i]))
+                levels[i] = (float)(sum / valid);
+        }
+    }
+
+    // Sums over the rows of the box, slid down; then differences of their running sums along the row.
+    private void RemoveLocalMean(Span<float> tile)
+    {
         int radius = Size / 8;
+        Array.Clear(columns);
+        for (int y = 0; y < radius; y++)
+            AddRow(y, 1);
         for (int y = 0; y < Size; y++)
         {
-            int above = Math.Max(0, y - radius) * stride;
-            int below = Math.Min(Size, y + radius + 1) * stride;
+            if (y + radius < Size)
+                AddRow(y + radius, 1);
+            if (y - radius - 1 >= 0)
+                AddRow(y - radius - 1, -1);
+            double sum = 0;
             for (int x = 0; x < Size; x++)
             {
-                int before = Math.Max(0, x - radius);
-                int after = Math.Min(Size, x + radius + 1);
-                double box = sums[below + after] - sums[above + after] - sums[below + before] + sums[above + before];
-                tile[(y * Size) + x] = (float)(levels[(y * Size) + x] - (box / ((below - above) / stride * (after - before))));
+                sum += columns[x];
+                sums[x + 1] = sum;
             }
+
+            int rows = Math.Min(Size, y + radius + 1) - Math.Max(0, y - radius);
+            RemoveAlongRow(levels.AsSpan(y * Size, Size), tile.Slice(y * Size, Size), rows, radius);
+        }
+    }
+
+    private void AddRow(int y, float sign)
+    {
+        ReadOnlySpan<float> row = levels.AsSpan(y * Size, Size);
+        int x = 0;
+        for (; x <= Size - Vector<float>.Count; x += Vector<float>.Count)
+        {
+            Vector.Widen(new Vector<float>(row[x..]) * sign, out Vector<double> low, out Vector<double> high);
+            (new Vector<double>(columns, x) + low).CopyTo(columns, x);
+            (new Vector<double>(columns, x + Vector<double>.Count) + high).CopyTo(columns, x + Vector<double>.Count);
+        }
+
+        for (; x < Size; x++)
+            columns[x] += sign * row[x];
+    }
+
+    private void RemoveAlongRow(ReadOnlySpan<float> row, Span<float> target, int rows, int radius)
+    {
+        int width = (2 * radius) + 1;
+        int x = 0;
+        while (x < Size)
+        {
+            if (x >= radius && x + radius + Vector<float>.Count <= Size)
+            {
+                Vector<double> low = new Vector<double>(sums, x + radius + 1) - new Vector<double>(sums, x - radius);
+                Vector<double> high = new Vector<double>(sums, x + radius + 1 + Vector<double>.Count) - new Vector<double>(sums, x - radius + Vector<double>.Count);
+                double share = 1.0 / (rows * width);
+                (new Vector<float>(row[x..]) - Vector.Narrow(low * share, high * share)).CopyTo(target[x..]);
+                x += Vector<float>.Count;
+                continue;
+            }
+
+            int before = Math.Max(0, x - radius), after = Math.Min(Size, x + radius + 1);
+            target[x] = (float)(row[x] - ((sums[after] - sums[before]) / (rows * (after - before))));
+            x++;
         }
     }
 }
