@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace BosFlow.Numerics.Interpolation;
 
 /// <summary>
@@ -78,13 +80,33 @@ public sealed class BSplineImage
             coefficients = new float[needed];
     }
 
+    /// <summary>Rows of the picture that <see cref="FilterRows"/> needs for a part: its own, and some beyond.</summary>
+    /// <param name="part">0 to Parts - 1.</param>
+    public (int First, int Count) RowsFor(int part)
+    {
+        int beyond = BSplinePrefilter.RowsBeyond(Order), first = Math.Max(0, (part * RowsPerPart) - beyond);
+        return (first, Math.Min(Height, ((part + 1) * RowsPerPart) + beyond) - first);
+    }
+
     /// <summary>Computes the coefficients of one part of the picture.</summary>
     /// <param name="part">0 to Parts - 1.</param>
     /// <param name="pixels">Grey levels of the whole picture, row-major, without NaN.</param>
     public void Filter(int part, ReadOnlySpan<float> pixels)
     {
-        int first = part * RowsPerPart, count = Math.Min(RowsPerPart, Height - first);
-        BSplinePrefilter.Band(pixels, Width, Height, first, count, coefficients.AsSpan(((first + Border) * Stride) + Border), Stride, Order);
+        (int first, int count) = RowsFor(part);
+        float[] work = ArrayPool<float>.Shared.Rent(count * Width);
+        FilterRows(part, pixels.Slice(first * Width, count * Width), work);
+        ArrayPool<float>.Shared.Return(work);
+    }
+
+    /// <summary>Computes the coefficients of one part of the picture.</summary>
+    /// <param name="part">0 to Parts - 1.</param>
+    /// <param name="rows">Grey levels of the rows of <see cref="RowsFor"/>, without NaN.</param>
+    /// <param name="work">Working memory, at least as long; may be the rows themselves.</param>
+    public void FilterRows(int part, ReadOnlySpan<float> rows, Span<float> work)
+    {
+        int first = part * RowsPerPart, count = Math.Min(RowsPerPart, Height - first), above = first - RowsFor(part).First;
+        BSplinePrefilter.Band(rows, work[..rows.Length], Width, above, count, coefficients.AsSpan(((first + Border) * Stride) + Border), Stride, Order);
         for (int y = first; y < first + count; y++)
         {
             Span<float> row = coefficients.AsSpan((y + Border) * Stride, Stride);

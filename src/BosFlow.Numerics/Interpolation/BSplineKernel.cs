@@ -10,11 +10,14 @@ internal static class BSplineKernel
     private static readonly double QuinticPole1 = Math.Sqrt((135.0 / 2) - Math.Sqrt(17745.0 / 4)) + Math.Sqrt(105.0 / 4) - (13.0 / 2);
     private static readonly double QuinticPole2 = Math.Sqrt((135.0 / 2) + Math.Sqrt(17745.0 / 4)) - Math.Sqrt(105.0 / 4) - (13.0 / 2);
 
+    private static readonly double[] CubicPoles = [CubicPole];
+    private static readonly double[] QuinticPoles = [QuinticPole1, QuinticPole2];
+
     /// <summary>Poles of the prefilter of an order, each within (-1, 0).</summary>
-    public static double[] Poles(int order) => order switch
+    public static ReadOnlySpan<double> Poles(int order) => order switch
     {
-        3 => [CubicPole],
-        5 => [QuinticPole1, QuinticPole2],
+        3 => CubicPoles,
+        5 => QuinticPoles,
         _ => throw new ArgumentOutOfRangeException(nameof(order), order, "The order must be 3 (cubic) or 5 (quintic)."),
     };
 

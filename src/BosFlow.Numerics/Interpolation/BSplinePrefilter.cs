@@ -21,27 +21,34 @@ internal static class BSplinePrefilter
     // Columns that are filtered together: they stay in the second-level cache.
     private const int StripColumns = 128;
 
+    /// <summary>Rows beyond a band that its coefficients depend on.</summary>
+    /// <param name="order">3 or 5.</param>
+    public static int RowsBeyond(int order)
+    {
+        int rows = 0;
+        foreach (double pole in BSplineKernel.Poles(order))
+            rows += Horizon((float)pole, NegligibleBeyond);
+        return rows;
+    }
+
     /// <summary>Both filters of a band of rows in one go, so that the picture is read once and its coefficients are written once.</summary>
-    /// <param name="pixels">The whole picture, row-major.</param>
+    /// <param name="rows">Grey levels of the band and up to <see cref="RowsBeyond"/> rows on both sides, as far as the picture goes.</param>
+    /// <param name="work">Working memory as long as the rows; may be the rows themselves.</param>
     /// <param name="width">Pixels in a row.</param>
-    /// <param name="height">Rows of the picture.</param>
-    /// <param name="first">First row of the band.</param>
+    /// <param name="above">Rows above the band.</param>
     /// <param name="count">Rows of the band.</param>
     /// <param name="coefficients">Takes the band: rows of "stride" floats from the first column on.</param>
     /// <param name="stride">Floats from one row of coefficients to the next.</param>
     /// <param name="order">3 or 5.</param>
-    public static void Band(ReadOnlySpan<float> pixels, int width, int height, int first, int count, Span<float> coefficients, int stride, int order)
+    public static void Band(ReadOnlySpan<float> rows, Span<float> work, int width, int above, int count, Span<float> coefficients, int stride, int order)
     {
-        double[] poles = BSplineKernel.Poles(order);
-        int beyond = poles.Sum(pole => Horizon((float)pole, NegligibleBeyond));
-        int top = Math.Max(0, first - beyond), rows = Math.Min(height, first + count + beyond) - top;
-        float[] rented = ArrayPool<float>.Shared.Rent(rows * width);
-        Span<float> band = rented.AsSpan(0, rows * width);
-        AlongColumns(pixels.Slice(top * width, rows * width), width, band, width, rows, width, (float)poles[0]);
-        foreach (double pole in poles.AsSpan(1))
-            AlongColumns(band, width, band, width, rows, width, (float)pole);
-        AlongRows(band.Slice((first - top) * width, count * width), width, coefficients, width, count, stride, poles);
-        ArrayPool<float>.Shared.Return(rented);
+        ReadOnlySpan<double> poles = BSplineKernel.Poles(order);
+        int height = rows.Length / width;
+        bool isMirrored = above < RowsBeyond(order);
+        AlongColumns(rows, width, work, width, height, width, (float)poles[0], isMirrored);
+        foreach (double pole in poles[1..])
+            AlongColumns(work, width, work, width, height, width, (float)pole, isMirrored);
+        AlongRows(work.Slice(above * width, count * width), width, coefficients, width, count, stride, poles);
     }
 
     /// <summary>The filter along rows alone: coefficients of a spline in x for each row.</summary>
@@ -68,15 +75,15 @@ internal static class BSplinePrefilter
         return folded < n ? folded : (2 * n) - 2 - folded;
     }
 
-    // The source may be the plane itself.
-    private static void AlongColumns(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int height, int stride, float pole)
+    // The source may be the plane itself. Where the picture goes on above, the recursion may start with anything: the rows beyond the band forget it.
+    private static void AlongColumns(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int height, int stride, float pole, bool isMirrored = true)
     {
         float gain = Gain(pole);
         float[] rented = ArrayPool<float>.Shared.Rent(width);
         Span<float> first = rented.AsSpan(0, width);
         source[..width].CopyTo(first);
         float power = pole;
-        for (int k = 1; k < Horizon(pole, Negligible); k++, power *= pole)
+        for (int k = 1; isMirrored && k < Horizon(pole, Negligible); k++, power *= pole)
             AddScaled(first, source.Slice(Mirrored(k, height) * sourceStride, width), power);
         Scale(first, gain);
         first.CopyTo(plane);
@@ -94,7 +101,7 @@ internal static class BSplinePrefilter
     }
 
     // The source may be the plane itself.
-    private static void AlongRows(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int rows, int stride, double[] poles)
+    private static void AlongRows(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int rows, int stride, ReadOnlySpan<double> poles)
     {
         if (!BSplineRow.IsSupported)
         {
@@ -125,7 +132,7 @@ internal static class BSplinePrefilter
     }
 
     // The source may be the plane itself. A block of rows, one a lane, is transposed so that the recursion runs on whole vectors.
-    private static void AlongRowsTogether(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int rows, int stride, double[] poles)
+    private static void AlongRowsTogether(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int rows, int stride, ReadOnlySpan<double> poles)
     {
         int lanes = Vector<float>.Count;
         float[] rented = ArrayPool<float>.Shared.Rent(width * lanes);

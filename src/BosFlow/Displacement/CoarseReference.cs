@@ -10,6 +10,8 @@ internal sealed class CoarseReference
     // Unusable pixels hold the picture's mean: so few of them, as along the picture's border, do no harm.
     private const double NearlyAll = 0.9;
 
+    private const int LargestSize = 128;
+
     private readonly ReferenceTexture texture;
     private readonly CoarseUsability[] usability;
 
@@ -64,8 +66,9 @@ internal sealed class CoarseReference
             return 0;
         left += skipped;
         var sums = default(CorrelationSums);
+        Span<float> room = stackalloc float[LargestSize];
         for (int y = first; y < end; y += 8)
-            sums.Add(texture.Level.AsSpan((y * texture.Width) + left, columns), frame.Pixels.Slice(((y + shiftY) * frame.Width) + left + shiftX, columns));
+            sums.Add(texture.Level.AsSpan((y * texture.Width) + left, columns), frame.Levels(((y + shiftY) * frame.Width) + left + shiftX, columns, room));
         return sums.Correlation;
     }
 

@@ -69,14 +69,20 @@ internal sealed class CoarseWindows
     private bool CopyMoved(int left, int top, PreparedFrame frame)
     {
         for (int y = 0; y < layout.Size; y++)
-            frame.Pixels.Slice(((top + y) * frame.Width) + left, layout.Size).CopyTo(Moved.AsSpan(y * layout.Size));
+        {
+            Span<float> row = Moved.AsSpan(y * layout.Size, layout.Size);
+            ReadOnlySpan<float> levels = frame.Levels(((top + y) * frame.Width) + left, layout.Size, row);
+            if (levels != row)
+                levels.CopyTo(row);
+        }
+
         return true;
     }
 
     private bool LoadPartly(int left, int top, PreparedFrame frame)
     {
-        ReadOnlySpan<float> pixels = frame.Pixels;
         int used = 0;
+        Span<float> room = stackalloc float[1];
         for (int y = 0; y < layout.Size; y++)
         {
             for (int x = 0; x < layout.Size; x++)
@@ -84,7 +90,7 @@ internal sealed class CoarseWindows
                 bool inside = (uint)(top + y) < (uint)frame.Height && (uint)(left + x) < (uint)frame.Width;
                 int i = ((top + y) * frame.Width) + left + x;
                 bool usable = inside && (frame.Defects is null || frame.Defects[i] == 0);
-                Moved[(y * layout.Size) + x] = usable ? pixels[i] : frame.MeanLevel;
+                Moved[(y * layout.Size) + x] = usable ? frame.Levels(i, 1, room)[0] : frame.MeanLevel;
                 used += usable ? 1 : 0;
             }
         }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using BosFlow.Footage;
 using BosFlow.Numerics.Interpolation;
 
@@ -27,8 +28,8 @@ internal sealed class PreparedFrame(InterpolationOrder order)
     /// <summary>Mean grey level of the usable pixels, digital numbers.</summary>
     public float MeanLevel { get; private set; }
 
-    /// <summary>Grey levels with NaN replaced by the mean, so that filters stay finite; the defects keep such pixels out of every sum.</summary>
-    public ReadOnlySpan<float> Pixels => anyMissing ? filled : picture!.Pixels;
+    /// <summary>Some grey levels (<see cref="GrayImage.Levels"/>), with NaN replaced by the mean, so that filters stay finite; the defects keep such pixels out of every sum.</summary>
+    public ReadOnlySpan<float> Levels(int first, int count, Span<float> room) => anyMissing ? filled.AsSpan(first, count) : picture!.Levels(first, count, room);
 
     /// <summary>The same at half resolution.</summary>
     public ReadOnlyMemory<float> Half => half;
@@ -86,21 +87,28 @@ internal sealed class PreparedFrame(InterpolationOrder order)
     /// <summary>Lets go of the frame's picture.</summary>
     public void Release() => picture = null;
 
-    // Nearly every frame is complete: its pixels are filtered while they are in the cache, before that is known.
+    // Nearly every frame is complete: its pixels are filtered while they are in the cache, before that is known. Codes become floats in the memory that the filter works in.
     private void ScanAndFilter(int part)
     {
-        Scan(part);
-        Spline.Filter(part, picture!.Pixels);
+        (int top, int rows) = Spline.RowsFor(part);
+        float[] band = ArrayPool<float>.Shared.Rent(rows * Width);
+        ReadOnlySpan<float> levels = picture!.Levels(top * Width, rows * Width, band);
+        int first = part * RowsPerPart;
+        Scan(first, levels[((first - top) * Width)..]);
+        Spline.FilterRows(part, levels, band);
+        ArrayPool<float>.Shared.Return(band);
     }
 
-    private void Scan(int part)
+    // Rows from the first of a part on.
+    private void Scan(int first, ReadOnlySpan<float> levels)
     {
         float white = float.IsNaN(picture!.WhiteLevel) ? float.PositiveInfinity : picture.WhiteLevel;
-        for (int y = part * RowsPerPart; y < Math.Min((part + 1) * RowsPerPart, Height); y++)
+        for (int y = first; y < Math.Min(first + RowsPerPart, Height); y++)
         {
-            scans[y] = FrameScan.Of(picture.Row(y), white);
+            ReadOnlySpan<float> row = levels.Slice((y - first) * Width, Width);
+            scans[y] = FrameScan.Of(row, white);
             if ((y & 1) != 0)
-                HalfPicture.Reduce(picture.Row(y - 1), picture.Row(y), HalfRow(y / 2));
+                HalfPicture.Reduce(levels.Slice((y - 1 - first) * Width, Width), row, HalfRow(y / 2));
         }
     }
 
@@ -122,8 +130,8 @@ internal sealed class PreparedFrame(InterpolationOrder order)
         anyMissing = missing > 0;
         Defects = anyMissing || GlareScreen.MayHaveGlare(scans) ? PixelDefects.Find(image) : null;
         FindDefectCells();
-        if (anyMissing && filled.Length != image.Pixels.Length)
-            filled = new float[image.Pixels.Length];
+        if (anyMissing && filled.Length != Width * Height)
+            filled = new float[Width * Height];
     }
 
     private void FillMissing(int part)

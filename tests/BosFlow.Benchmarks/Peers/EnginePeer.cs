@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using BosFlow.Benchmarks.Performance;
 using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Registration;
@@ -10,7 +9,6 @@ namespace BosFlow.Benchmarks.Peers;
 internal sealed class EnginePeer(string name, GrayImage reference, DisplacementSettings settings) : IPeer
 {
     private readonly DisplacementEngine engine = new(reference, PixelMask.All(reference.Width, reference.Height), settings);
-    private readonly float[] pixels = new float[reference.Pixels.Length];
     private byte[][]? bytes;
 
     public string Name => name;
@@ -32,10 +30,7 @@ internal sealed class EnginePeer(string name, GrayImage reference, DisplacementS
         return (seconds, [.. fields.Select(field => new NodeResult([.. task.Nodes.Select(node => field.U[node])], [.. task.Nodes.Select(node => field.V[node])]))]);
     }
 
-    /// <summary>Measures one frame; the picture of the one before is overwritten.</summary>
-    public VectorField MeasureOne(byte[] frame, int threads)
-    {
-        ByteConversion.ToFloats(frame, pixels, threads);
-        return engine.Measure(new GrayImage(reference.Width, reference.Height, pixels, reference.WhiteLevel), PlanarMotion.Identity, threads, CancellationToken.None);
-    }
+    /// <summary>Measures one frame.</summary>
+    public VectorField MeasureOne(byte[] frame, int threads) =>
+        engine.Measure(new GrayImage(reference.Width, reference.Height, frame, reference.WhiteLevel), PlanarMotion.Identity, threads, CancellationToken.None);
 }

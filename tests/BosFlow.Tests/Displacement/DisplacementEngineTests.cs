@@ -49,6 +49,20 @@ public sealed class DisplacementEngineTests
         }
     }
 
+    [Fact]
+    public void Measure_CodesOfEightBits_GiveTheBytesOfTheSameLevelsAsFloats()
+    {
+        // With a shift that leaves the picture, so that whole windows of the first pass are read at full resolution too.
+        byte[] codes = [.. Texture.Picture(Width, Height, 9.4, -3.3).Pixels.ToArray().Select(level => (byte)Math.Clamp(level, 0, 255))];
+        var settings = new DisplacementSettings { SpacingPixels = 8 };
+
+        VectorField fromCodes = Measure(new GrayImage(Width, Height, codes, 255), settings), fromFloats = Measure(new GrayImage(Width, Height, [.. codes.Select(code => (float)code)], 255), settings);
+
+        Assert.Equal(fromFloats.U, fromCodes.U);
+        Assert.Equal(fromFloats.SigmaV, fromCodes.SigmaV);
+        Assert.Equal(fromFloats.Flags, fromCodes.Flags);
+    }
+
     [Theory]
     [InlineData(InterpolationOrder.Quintic)]
     [InlineData(InterpolationOrder.Cubic)]
