@@ -72,6 +72,7 @@ internal static class SampleRun
                 Correlation = [.. u.Select(value => float.IsNaN(value) ? float.NaN : 0.93f)],
                 PeakRatio = [.. u.Select(value => float.IsNaN(value) ? float.NaN : 3.5f)],
                 WindowSide = index % 2 == 1 ? [.. u.Select((value, i) => float.IsNaN(value) ? float.NaN : i % 5 == 0 ? 16 : 32)] : null,
+                ShapeOrder = index % 2 == 1 ? [.. u.Select((value, i) => float.IsNaN(value) ? float.NaN : i % 7 == 0 ? 0 : 2)] : null,
             },
         };
     }

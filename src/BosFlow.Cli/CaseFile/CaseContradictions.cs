@@ -107,6 +107,8 @@ internal static class CaseContradictions
         DisplacementSettings settings = CaseMapping.Displacement(values);
         if (DisplacementSettingsCheck.AdaptiveProblem(settings) is { } problem)
             problems.Add(values.LineOf(DisplacementKeys.Windows), problem);
+        if (DisplacementSettingsCheck.ShapeProblem(settings) is { } ofShape)
+            problems.Add(values.LineOf(DisplacementKeys.Shape), ofShape);
         if (settings.CoarseWindowPixels < settings.WindowPixels)
         {
             CaseKey given = values.Has(DisplacementKeys.CoarseWindow) ? DisplacementKeys.CoarseWindow : DisplacementKeys.Window;

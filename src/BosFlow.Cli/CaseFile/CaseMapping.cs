@@ -48,10 +48,12 @@ internal static class CaseMapping
     {
         ArgumentNullException.ThrowIfNull(values);
         DisplacementSettings preset = values.Or(DisplacementKeys.Quality, QualityPresets.Standard);
+        WindowShape shape = values.Or(DisplacementKeys.Shape, preset.Shape);
         var settings = new DisplacementSettings
         {
-            WindowPixels = values.Or(DisplacementKeys.Window, preset.WindowPixels),
+            WindowPixels = values.Or(DisplacementKeys.Window, shape == WindowShape.Quadratic ? DisplacementSettings.QuadraticWindowPixels : preset.WindowPixels),
             Windows = values.Or(DisplacementKeys.Windows, preset.Windows),
+            Shape = shape,
             SpacingPixels = values.Or(DisplacementKeys.Spacing, preset.SpacingPixels),
             CoarseWindowPixels = values.Or(DisplacementKeys.CoarseWindow, preset.CoarseWindowPixels),
             Passes = values.Or(DisplacementKeys.Passes, ReadsRows(values) ? Math.Max(preset.Passes, DisplacementSettings.PassesForRows) : preset.Passes),

@@ -28,12 +28,19 @@ internal static class ReportMethods
         return
             $"The displacement of the background pattern between {reference} and {Figures.Count(summary.Frames.Count(f => f.IsMeasured), "frame", "frames")} was measured with BosFlow {version} " +
             $"by windowed cross-correlation: a coarse pass with {d.CoarseWindowPixels} × {d.CoarseWindowPixels} px windows, then {Figures.Count(d.Passes, "pass", "passes")} with image deformation " +
-            $"and {d.WindowPixels} × {d.WindowPixels} px windows at a distance of {d.SpacingPixels} px{(d.Windows == WindowSizing.Adaptive ? ", of half the side where their difference from the whole window exceeded what noise explains" : "")}. The remaining shift was found by {ReportSettings.SubPixel(d.SubPixel)}. " +
+            $"and {d.WindowPixels} × {d.WindowPixels} px windows at a distance of {d.SpacingPixels} px{(d.Windows == WindowSizing.Adaptive ? ", of half the side where their difference from the whole window exceeded what noise explains" : "")}{Shape(d.Shape)}. The remaining shift was found by {ReportSettings.SubPixel(d.SubPixel)}. " +
             $"Vectors were checked by the normalised-median test (Westerweel and Scarano, 2005, doi:10.1007/s00348-005-0016-6) with threshold {Figures.Exact(d.OutlierThreshold)} and noise level {Figures.Exact(d.OutlierNoisePixels)} px" +
             $"{(d.ReplaceOutliers ? "; outliers were replaced by the median of their neighbours and flagged" : "; outliers were left out and flagged")}. {registration} " +
             "The noise floor of a frame is the RMS of the remaining displacement on the undisturbed region. The standard uncertainty (one sigma) of a vector follows from the grey-level differences that remain in its window after matching; " +
             "that of a mean is the larger of what these give and the standard deviation over time divided by the root of the number of frames, with the part that all frames share (noise of the reference, bias of interpolation) added in quadrature. Frames closer in time than the flow's own time scale are not independent: the true uncertainty of their mean is larger.";
     }
+
+    private static string Shape(WindowShape shape) => shape switch
+    {
+        WindowShape.Affine => "; in the last two passes the displacement within a window was fitted by a shift with its first derivatives, and the vector is its value in the middle",
+        WindowShape.Quadratic => "; in the last two passes the displacement within a window was fitted by a polynomial of second degree, and the vector is its value in the middle",
+        _ => "",
+    };
 
     private static string Optics(RunSummary summary)
     {

@@ -58,7 +58,7 @@ internal static class ReportSettings
 
     private static IEnumerable<IReadOnlyList<string>> Displacement(DisplacementSettings d)
     {
-        yield return ["Interrogation window", $"{d.WindowPixels} × {d.WindowPixels} px, {(d.Weighting == WindowWeighting.Gaussian ? "Gaussian weighting" : "equal weights")}{(d.Windows == WindowSizing.Adaptive ? "; half the side where the displacement is steep" : "")}"];
+        yield return ["Interrogation window", $"{d.WindowPixels} × {d.WindowPixels} px, {(d.Weighting == WindowWeighting.Gaussian ? "Gaussian weighting" : "equal weights")}{(d.Windows == WindowSizing.Adaptive ? "; half the side where the displacement is steep" : "")}{Shape(d.Shape)}"];
         yield return ["Distance between vectors", $"{d.SpacingPixels} px (overlap {Figures.Text(100.0 * Math.Max(0, d.WindowPixels - d.SpacingPixels) / d.WindowPixels)} %)"];
         yield return ["Passes", $"coarse pass with {d.CoarseWindowPixels} px windows, then {d.Passes} with image deformation{(d.LastPass == Sampling.WhereMoved ? ", the last one only where the displacement had moved" : "")}"];
         yield return ["Sub-pixel shift", $"{SubPixel(d.SubPixel)}; B-spline interpolation of order {(int)d.Interpolation}"];
@@ -66,6 +66,13 @@ internal static class ReportSettings
         yield return ["Lowest correlation", Figures.Exact(d.LowestCorrelation)];
         yield return ["Outlier test", $"normalised median, threshold {Figures.Exact(d.OutlierThreshold)}, noise {Figures.Exact(d.OutlierNoisePixels)} px; outliers {(d.ReplaceOutliers ? "replaced by the median of their neighbours and flagged" : "left out and flagged")}"];
     }
+
+    private static string Shape(WindowShape shape) => shape switch
+    {
+        WindowShape.Affine => "; a shift with its first derivatives within each",
+        WindowShape.Quadratic => "; a polynomial of second degree within each, all of one side",
+        _ => "",
+    };
 
     public static string SubPixel(SubPixelMethod method) => method == SubPixelMethod.LeastSquares
         ? "least-squares matching of grey levels with gain and offset a window"

@@ -14,6 +14,7 @@ internal static class FrameFile
     public const string IdentityName = "run_identity";
     private const string IndexName = "frame_index";
     private const string SideName = "window_side";
+    private const string OrderName = "shape_order";
 
     /// <summary>Name of a frame's file: six digits, more where the number needs them.</summary>
     public static string Name(int index) => index.ToString("000000", CultureInfo.InvariantCulture) + ".nc";
@@ -36,7 +37,8 @@ internal static class FrameFile
                 GridVariables.Flags("flag", "why a vector is not a plain measurement, 0 = measured", field.Flags, scaled),
                 GridVariables.Field("correlation", "1", "normalised correlation of the window after deformation", field.Correlation, scaled),
                 GridVariables.Field("peak_ratio", "1", "highest correlation peak divided by the second highest", field.PeakRatio, scaled),
-                .. WindowSide(field, scaled),
+                .. Optional(SideName, "px", "side of the interrogation window", field.WindowSide, scaled),
+                .. Optional(OrderName, "1", "degree of the polynomial fitted to the displacement within the window, 0 = a shift", field.ShapeOrder, scaled),
             ],
         };
     }
@@ -67,7 +69,8 @@ internal static class FrameFile
             Flags = GridVariables.ReadFlags(content, "flag"),
             Correlation = content.Values<float>("correlation"),
             PeakRatio = content.Values<float>("peak_ratio"),
-            WindowSide = content.Variables.Any(variable => variable.Name == SideName) ? content.Values<float>(SideName) : null,
+            WindowSide = Optional(content, SideName),
+            ShapeOrder = Optional(content, OrderName),
         },
     };
 
@@ -76,10 +79,12 @@ internal static class FrameFile
 
     /// <summary>Whether every value of a field has a place on its grid.</summary>
     public static bool IsFilled(VectorField field) =>
-        new Array[] { field.U, field.V, field.SigmaU, field.SigmaV, field.Flags, field.Correlation, field.PeakRatio, field.WindowSide ?? field.U }.All(values => values.Length == field.Grid.Count);
+        new Array[] { field.U, field.V, field.SigmaU, field.SigmaV, field.Flags, field.Correlation, field.PeakRatio, field.WindowSide ?? field.U, field.ShapeOrder ?? field.U }.All(values => values.Length == field.Grid.Count);
 
-    private static IEnumerable<NetCdfVariable> WindowSide(VectorField field, bool scaled) =>
-        field.WindowSide is null ? [] : [GridVariables.Field(SideName, "px", "side of the interrogation window", field.WindowSide, scaled)];
+    private static IEnumerable<NetCdfVariable> Optional(string name, string unit, string longName, float[]? values, bool scaled) =>
+        values is null ? [] : [GridVariables.Field(name, unit, longName, values, scaled)];
+
+    private static float[]? Optional(NetCdfContent content, string name) => content.Variables.Any(variable => variable.Name == name) ? content.Values<float>(name) : null;
 
     private static IEnumerable<NetCdfAttribute> Attributes(FrameResult result, string identity)
     {

@@ -51,17 +51,20 @@ internal sealed class BlockLayout
     public int NearestNode(int block, int nodes) => Math.Clamp(((2 * block) + 1 - PerWindow + PerStep) / (2 * PerStep), 0, nodes - 1);
 
     /// <summary>The blocks of some windows; null where windows are weighted pixel by pixel, or no block of 4 px or more fits.</summary>
-    public static BlockLayout? Of(WindowLayout windows, WindowWeighting weighting, WindowSizing sizing = WindowSizing.Fixed)
+    public static BlockLayout? Of(WindowLayout windows, WindowWeighting weighting, WindowSizing sizing = WindowSizing.Fixed, WindowShape shape = WindowShape.Constant) =>
+        weighting == WindowWeighting.TopHat && SideOf(windows.Size, windows.Spacing, sizing, shape) is var side and > 0 ? new BlockLayout(windows, side) : null;
+
+    /// <summary>Side of the blocks of some windows, px: 8 or 4; 0 where none fits.</summary>
+    public static int SideOf(int window, int spacing, WindowSizing sizing, WindowShape shape)
     {
-        if (weighting != WindowWeighting.TopHat)
-            return null;
         foreach (int side in (ReadOnlySpan<int>)[8, 4])
         {
-            // Half a window, so that no block lies astride the lines through the nodes; a quarter where half windows are made of blocks too.
-            if (windows.Size % (side * (sizing == WindowSizing.Adaptive ? 4 : 2)) == 0 && windows.Spacing % side == 0)
-                return new BlockLayout(windows, side);
+            // Half a window, so that no block lies astride the lines through the nodes; a quarter where half windows are made of blocks too. Four or more where polynomials are fitted to them.
+            bool enough = shape == WindowShape.Constant || window >= 4 * side;
+            if (enough && window % (side * (sizing == WindowSizing.Adaptive ? 4 : 2)) == 0 && spacing % side == 0)
+                return side;
         }
 
-        return null;
+        return 0;
     }
 }

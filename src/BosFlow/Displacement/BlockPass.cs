@@ -20,12 +20,14 @@ internal sealed class BlockPass : IRefinementPass
     private readonly PartialWindow partialWindow;
     private readonly BlockScatter scatter;
     private readonly MovedSums moved;
+    private readonly ShapeSolver? shape;
     private readonly int width;
     private readonly int height;
     private readonly ConcurrentBag<BlockWorkspace> idle = [];
 
-    public BlockPass(ReferenceTexture texture, ReferenceWindows windows, BlockReference reference)
+    public BlockPass(ReferenceTexture texture, ReferenceWindows windows, BlockReference reference, ShapeSolver? shape = null)
     {
+        this.shape = shape;
         this.windows = windows;
         this.reference = reference;
         layout = reference.Layout;
@@ -55,7 +57,7 @@ internal sealed class BlockPass : IRefinementPass
 
     private static int Parts(int rows, int perPart) => (rows + perPart - 1) / perPart;
 
-    private BlockWorkspace Take(PredictorField predictor) => idle.TryTake(out BlockWorkspace? workspace) ? workspace : new BlockWorkspace(layout, windows.Layout.Grid.Columns, predictor.Columns);
+    private BlockWorkspace Take(PredictorField predictor) => idle.TryTake(out BlockWorkspace? workspace) ? workspace : new BlockWorkspace(layout, windows.Layout.Grid.Columns, predictor.Columns, shape?.NewMoments());
 
     private void SumRows(int first, int end, PreparedFrame frame, PredictorField predictor, NodeState state)
     {
@@ -177,6 +179,7 @@ internal sealed class BlockPass : IRefinementPass
             sums.AddWindows(row * layout.PerStep, 0, layout.PerWindow, work.BlockColumn, work.WindowSums);
             reference.Solver.Solve(row, work.WindowSums, columns, work.Matches);
             scatter.Keep(row, work.Matches);
+            FitShape(row, state, work);
             sums.FindIncomplete(row * layout.PerStep, layout.PerWindow, work.IncompleteBlocks);
             for (int column = 0; column < columns; column += RefinementResult.SideBySide)
             {
@@ -191,6 +194,19 @@ internal sealed class BlockPass : IRefinementPass
         idle.Add(work);
     }
 
+    private void FitShape(int row, NodeState state, BlockWorkspace work)
+    {
+        if (shape is null || work.Moments is null)
+            return;
+        Span<byte> orders = state.ShapeOrder.AsSpan(row * windows.Layout.Grid.Columns, windows.Layout.Grid.Columns);
+        orders.Clear();
+        if (!state.FitsShape)
+            return;
+        work.Moments.Add(sums, row * layout.PerStep);
+        shape.Solve(row, work.Moments, work.WindowSums, work.Matches);
+        shape.Orders(row).CopyTo(orders);
+    }
+
     private void StoreOne(int row, int column, PredictorField predictor, NodeState state, BlockWorkspace work)
     {
         int node = (row * windows.Layout.Grid.Columns) + column;
@@ -200,6 +216,7 @@ internal sealed class BlockPass : IRefinementPass
         VectorFlags failure = double.IsNaN(match.Du) ? VectorFlags.LowCorrelation : VectorFlags.None;
         if (partialWindow.AnyPartial(column, 1, work.IncompleteBlocks))
         {
+            state.ShapeOrder[node] = 0;
             failure = partialWindow.Match(row, column, work.WindowSums, out match);
             scatter.Keep(node, match);
         }

@@ -9,8 +9,9 @@ internal sealed class BlockWorkspace
     private readonly int width;
     private readonly int[] slotRows = [-1, -1, -1, -1];
 
-    public BlockWorkspace(BlockLayout layout, int gridColumns, int predictorColumns)
+    public BlockWorkspace(BlockLayout layout, int gridColumns, int predictorColumns, ShapeMoments? moments)
     {
+        Moments = moments;
         width = layout.FirstX + layout.TiledWidth;
         Stride = width + Vector<float>.Count;
         U = new float[4 * Stride];
@@ -60,6 +61,9 @@ internal sealed class BlockWorkspace
     public float[] WindowSums { get; }
 
     public MatchedRow Matches { get; }
+
+    /// <summary>Sums with polynomials as weights; null where windows have none.</summary>
+    public ShapeMoments? Moments { get; }
 
     /// <summary>Not 0 for every column of blocks in which the windows of a row miss pixels.</summary>
     public byte[] IncompleteBlocks { get; }

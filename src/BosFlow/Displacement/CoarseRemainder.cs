@@ -22,7 +22,7 @@ internal sealed class CoarseRemainder
     /// <summary>Prepares what depends on the settings.</summary>
     public CoarseRemainder(DisplacementSettings settings, NodeGrid grid)
     {
-        remaining = new NodeWaves(settings).Remaining(settings.Passes);
+        remaining = new NodeWaves(settings).Remaining();
         int samples = Math.Min(MostSamples, grid.Count);
         steps = new float[2 * samples];
         noise = new float[2 * samples];

@@ -21,6 +21,7 @@ public sealed class DisplacementEngine
     private readonly ReferenceWindows windows;
     private readonly BlockReference? blocks;
     private readonly HalfWindows? half;
+    private readonly ShapeSolver? shape;
     private readonly StatedSigma sigma;
     private readonly DisplacementSettings settings;
     private readonly FineSpline? underlying;
@@ -49,13 +50,14 @@ public sealed class DisplacementEngine
         texture = new ReferenceTexture(reference, measurable);
         coarse = new CoarseReference(texture, settings.CoarseWindowPixels);
         windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
-        sigma = new StatedSigma(settings, windows, ApparentDot.Diameter(reference, measurable), underlying is not null);
-        if (settings.SubPixel == SubPixelMethod.LeastSquares && BlockLayout.Of(layout, settings.Weighting, settings.Windows) is { } blockLayout)
+        if (settings.SubPixel == SubPixelMethod.LeastSquares && BlockLayout.Of(layout, settings.Weighting, settings.Windows, settings.Shape) is { } blockLayout)
         {
             blocks = new BlockReference(texture, windows, blockLayout);
             half = settings.Windows == WindowSizing.Adaptive ? new HalfWindows(texture, windows, blocks) : null;
+            shape = settings.Shape == WindowShape.Constant ? null : new ShapeSolver(windows, blocks, settings.Shape);
         }
 
+        sigma = new StatedSigma(settings, windows, shape, ApparentDot.Diameter(reference, measurable), underlying is not null);
     }
 
     /// <summary>Centres of the final windows, px of the reference.</summary>
@@ -102,7 +104,7 @@ public sealed class DisplacementEngine
         if (frame.Width != texture.Width || frame.Height != texture.Height)
             throw new ArgumentException($"The frame is {frame.Width} x {frame.Height} px, the reference {texture.Width} x {texture.Height}.", nameof(frame));
         if (!idle.TryTake(out FrameMeasurement? measurement))
-            measurement = new FrameMeasurement(texture, coarse, windows, blocks, half, sigma, settings, underlying);
+            measurement = new FrameMeasurement(texture, coarse, windows, blocks, half, shape, sigma, settings, underlying);
         VectorField field = measurement.Measure(frame, predictor, threads == 1 ? FrameThreads.One : new FrameThreads(threads), cancellationToken);
         idle.Add(measurement);
         return field;

@@ -2,7 +2,7 @@ namespace BosFlow.Displacement;
 
 /// <summary>The error of a displacement before it is measured.</summary>
 /// <remarks>
-/// Bound: b^2 = s^2 / (n E), n dots in the window with the gradient energy E each (<see cref="PatternSpectrum"/>), s^2 = (noise^2 + rounding^2) (1 + 1 / reference frames); source: D. Robinson and
+/// Bound: b^2 = s^2 / (n E), n dots in the window (for a quadratic shape, in one that has its noise: <see cref="ShapeKernel"/>) with the gradient energy E each (<see cref="PatternSpectrum"/>), s^2 = (noise^2 + rounding^2) (1 + 1 / reference frames); source: D. Robinson and
 /// P. Milanfar 2004, IEEE Trans. Image Process. 13:1185 (form from memory). The true error is sigma^2 = q ((1.03 b)^2 + (0.83 r)^2) + (1.15 B)^2 / 2 + (0.0006 px)^2, q what the
 /// passes add to the noise of one step (<see cref="IterationNoise"/>), r^2 = residual / (n E^2 / E) what
 /// interpolation leaves by the same sums, B the amplitude of its bias. The three factors are the engine's, measured on rendered discs of 2 to 5 px, noise of 0 to 5 %, coverage 0.1 to
@@ -30,11 +30,11 @@ public static class DisplacementErrorModel
         ArgumentNullException.ThrowIfNull(pattern);
         ArgumentNullException.ThrowIfNull(settings);
         PatternSpectrum spectrum = PatternSpectrum.Of(pattern.DiscPixels, pattern.BlurPixels, pattern.Coverage, settings.Interpolation);
-        double dots = pattern.DotsPerPixel * EffectivePixels(settings);
+        double pixels = EffectivePixels(settings) / ShapeKernel.Variance(settings), dots = pattern.DotsPerPixel * pixels;
         double variance = ((pattern.Noise * pattern.Noise) + (Rounding * Rounding)) * (1 + (1.0 / pattern.ReferenceFrames));
         double bound = Math.Sqrt(variance / (dots * spectrum.Energy)) / pattern.Contrast;
         // Residuals and gradients both go as the contrast, so that it cancels.
-        double residual = Math.Sqrt(spectrum.Residual / spectrum.Energy / EffectivePixels(settings));
+        double residual = Math.Sqrt(spectrum.Residual / spectrum.Energy / pixels);
         double bias = InterpolationBias.Pixels(settings.Interpolation, pattern.ImagePixels);
         double iteration = Math.Sqrt(IterationNoise.OfClearGradients(settings));
         return new ExpectedError

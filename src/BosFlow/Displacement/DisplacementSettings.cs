@@ -6,6 +6,9 @@ public sealed record DisplacementSettings
     /// <summary>Passes that windows need to follow rows which move on their own (rolling shutter): with three, the noise floor at 1 % noise is 8 % higher (docs/validation).</summary>
     public const int PassesForRows = 5;
 
+    /// <summary>Side of quadratic windows unless another is asked for, px: with nodes 8 px apart they show finer waves than windows of 32 px that fit a shift, at an eighth more noise (docs/validation).</summary>
+    public const int QuadraticWindowPixels = 48;
+
     /// <summary>Side of the final interrogation window, px, even, 8 to 128.</summary>
     public int WindowPixels { get; init; } = 32;
 
@@ -21,11 +24,17 @@ public sealed record DisplacementSettings
     /// <summary>Where the last pass deforms the frame. Passes between the first and the last one do it where the displacement has moved by more than 0.2 px alone; passes over windows that are no sums of blocks do it everywhere.</summary>
     public Sampling LastPass { get; init; } = Sampling.Everywhere;
 
+    /// <summary>First pass, from 1, in which windows have their shape, or half the side: the last but one, but not the very first, whose predictor still lacks what a shift of whole windows sees.</summary>
+    internal int FirstResolvingPass => Math.Max(Passes - 1, Math.Min(Passes, 2));
+
     /// <summary>Weighting of the final window.</summary>
     public WindowWeighting Weighting { get; init; } = WindowWeighting.TopHat;
 
     /// <summary>Whether windows may have half the side where the displacement changes steeply; only with windows that are sums of blocks (see <see cref="DisplacementSettingsCheck"/>).</summary>
     public WindowSizing Windows { get; init; } = WindowSizing.Fixed;
+
+    /// <summary>How the displacement may vary within a window in the last two passes; only with windows that are sums of blocks (see <see cref="DisplacementSettingsCheck"/>).</summary>
+    public WindowShape Shape { get; init; } = WindowShape.Constant;
 
     /// <summary>How the passes with image deformation find the remaining shift.</summary>
     public SubPixelMethod SubPixel { get; init; } = SubPixelMethod.LeastSquares;

@@ -13,10 +13,21 @@ public static class DisplacementSettingsCheck
     public static string? AdaptiveProblem(DisplacementSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        bool works = settings.Windows != WindowSizing.Adaptive || (settings.Weighting == WindowWeighting.TopHat && settings.SubPixel == SubPixelMethod.LeastSquares
+        bool works = settings.Windows != WindowSizing.Adaptive || (settings.Shape == WindowShape.Constant && settings.Weighting == WindowWeighting.TopHat && settings.SubPixel == SubPixelMethod.LeastSquares
             && settings.WindowPixels % (BlocksPerWindow * SmallestBlock) == 0 && settings.SpacingPixels % SmallestBlock == 0);
         return works ? null
-            : "displacement.windows = \"adaptive\" needs weighting = \"top-hat\", sub_pixel = \"least-squares\", a window_px that 16 divides and a spacing_px that 4 divides; change what differs, or set windows = \"fixed\".";
+            : "displacement.windows = \"adaptive\" needs shape = \"constant\", weighting = \"top-hat\", sub_pixel = \"least-squares\", a window_px that 16 divides and a spacing_px that 4 divides; change what differs, or set windows = \"fixed\".";
+    }
+
+    /// <summary>Why the shape of windows does not go with the other settings; null where it does.</summary>
+    /// <param name="settings">The settings.</param>
+    public static string? ShapeProblem(DisplacementSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        bool works = settings.Shape == WindowShape.Constant || (settings.Weighting == WindowWeighting.TopHat && settings.SubPixel == SubPixelMethod.LeastSquares
+            && settings.WindowPixels >= BlocksPerWindow * SmallestBlock && settings.WindowPixels % (2 * SmallestBlock) == 0 && settings.SpacingPixels % SmallestBlock == 0);
+        return works ? null
+            : $"displacement.shape = \"{(settings.Shape == WindowShape.Affine ? "affine" : "quadratic")}\" needs weighting = \"top-hat\", sub_pixel = \"least-squares\", a window_px of 16 or more that 8 divides and a spacing_px that 4 divides; change what differs, or set shape = \"constant\".";
     }
 
     /// <summary>Lists everything that is wrong with the settings.</summary>
@@ -36,6 +47,8 @@ public static class DisplacementSettingsCheck
         Require(settings.OutlierNoisePixels > 0, "outlier_noise_px", settings.OutlierNoisePixels, "greater than 0");
         if (AdaptiveProblem(settings) is { } problem)
             problems.Add(problem);
+        if (ShapeProblem(settings) is { } ofShape)
+            problems.Add(ofShape);
         return problems;
 
         void Require(bool good, string key, double value, string range)

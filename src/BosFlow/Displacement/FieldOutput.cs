@@ -18,8 +18,8 @@ internal static class FieldOutput
                 bool replaced = state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
                 u[node] = state.MotionU[node] + state.U[node];
                 v[node] = state.MotionV[node] + state.V[node];
-                sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.MissingU[node] + state.CoarseVariance);
-                sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.MissingV[node] + state.CoarseVariance);
+                sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingU[node] + state.CoarseVariance);
+                sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingV[node] + state.CoarseVariance);
             }
         }
 
@@ -34,18 +34,25 @@ internal static class FieldOutput
             Correlation = [.. state.Correlation],
             PeakRatio = [.. state.PeakRatio],
             WindowSide = settings.Windows == WindowSizing.Adaptive ? WindowSides(state, settings.WindowPixels) : null,
+            ShapeOrder = settings.Shape == WindowShape.Constant ? null : ShapeOrders(state),
         };
     }
+
+    private static float[] ShapeOrders(NodeState state)
+    {
+        float[] orders = new float[state.Grid.Count];
+        for (int node = 0; node < orders.Length; node++)
+            orders[node] = IsMeasured(state, node) ? state.ShapeOrder[node] : float.NaN;
+        return orders;
+    }
+
+    private static bool IsMeasured(NodeState state, int node) => !float.IsNaN(state.U[node]) && !state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
 
     private static float[] WindowSides(NodeState state, int whole)
     {
         float[] sides = new float[state.Grid.Count];
         for (int node = 0; node < sides.Length; node++)
-        {
-            bool isMeasured = !float.IsNaN(state.U[node]) && !state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
-            sides[node] = !isMeasured ? float.NaN : state.IsHalf[node] ? whole / 2 : whole;
-        }
-
+            sides[node] = !IsMeasured(state, node) ? float.NaN : state.IsHalf[node] ? whole / 2 : whole;
         return sides;
     }
 }

@@ -26,7 +26,7 @@ internal sealed class FrameMeasurement
     private readonly float[] scratchU;
     private readonly float[] scratchV;
 
-    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, HalfWindows? half, StatedSigma sigma, DisplacementSettings settings, FineSpline? underlying)
+    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, HalfWindows? half, ShapeSolver? shape, StatedSigma sigma, DisplacementSettings settings, FineSpline? underlying)
     {
         this.settings = settings;
         this.sigma = sigma;
@@ -35,7 +35,7 @@ internal sealed class FrameMeasurement
         coarse = new CoarsePass(texture, coarseReference);
         refinement = settings.SubPixel != SubPixelMethod.LeastSquares ? new CorrelationPass(texture, windows)
             : blocks is null ? new LeastSquaresPass(texture, windows)
-            : half is null ? new BlockPass(texture, windows, blocks)
+            : half is null ? new BlockPass(texture, windows, blocks, shape)
             : new AdaptivePass(texture, windows, blocks, half, sigma.SquaredBias);
         predictorField = new PredictorField(grid, texture.Width, texture.Height);
         state = new NodeState(grid);
@@ -58,7 +58,8 @@ internal sealed class FrameMeasurement
         for (int pass = 1; pass <= settings.Passes; pass++)
         {
             threads.Run(2, SetPredictor, cancellationToken);
-            state.Choice = pass < FirstChoosingPass ? WindowChoice.Whole : WindowChoice.Choose;
+            state.Choice = pass < settings.FirstResolvingPass ? WindowChoice.Whole : WindowChoice.Choose;
+            state.FitsShape = pass >= settings.FirstResolvingPass;
             state.Sampling = SamplingOf(pass);
             refinement.Run(prepared, predictorField, state, threads, cancellationToken);
             threads.Run((state.Grid.Rows + RowsPerPart - 1) / RowsPerPart, FlagLowCorrelation, cancellationToken);
@@ -74,9 +75,6 @@ internal sealed class FrameMeasurement
         prepared.Release();
         return FieldOutput.Build(state, sigma, settings, threads, cancellationToken);
     }
-
-    // The last two passes, but not the first one, whose predictor still lacks what whole windows see.
-    private int FirstChoosingPass => Math.Max(settings.Passes - 1, Math.Min(settings.Passes, 2));
 
     // What moves to first order in a pass between is made good by the last one.
     private Sampling SamplingOf(int pass) => pass == 1 ? Sampling.Everywhere : pass < settings.Passes ? Sampling.WhereMoved : settings.LastPass;

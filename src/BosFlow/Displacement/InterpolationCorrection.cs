@@ -44,12 +44,13 @@ internal sealed class InterpolationCorrection
         measured.MotionU.CopyTo(made.MotionU, 0);
         measured.MotionV.CopyTo(made.MotionV, 0);
         made.Choice = WindowChoice.Keep;
+        made.FitsShape = measured.FitsShape;
         measured.IsHalf.CopyTo(made.IsHalf, 0);
         refinement.Run(prepared, predictor, made, threads, cancellationToken);
         prepared.Release();
         for (int node = 0; node < made.Flags.Length; node++)
         {
-            if (measured.Flags[node] != VectorFlags.None || made.Flags[node] != VectorFlags.None || made.IsHalf[node] != measured.IsHalf[node])
+            if (measured.Flags[node] != VectorFlags.None || made.Flags[node] != VectorFlags.None || made.IsHalf[node] != measured.IsHalf[node] || made.ShapeOrder[node] != measured.ShapeOrder[node])
                 continue;
             (float u, float v) = predictor.AtNode(node);
             measured.U[node] -= made.U[node] - (u - made.MotionU[node]);

@@ -13,7 +13,7 @@ namespace BosFlow.Displacement;
 /// </para>
 /// <para>
 /// P the spectrum of e over the nodes: the transform of the correlation of overlapping windows, that is |transfer of the window|^2 folded at the nodes. It is the ratio of the integrals of |transfer of all passes|^2 and
-/// |transfer of the window|^2, node spacing included (derived; docs/validation compares it with the engine). Both axes multiply in A, S and P. For windows of 32 px and no noise of the gradients
+/// |transfer of the window|^2, node spacing included (derived; docs/validation compares it with the engine). Both axes multiply in A, S and P. Where the last passes have a shape of second degree, their A is the one of <see cref="ShapeKernel"/>, their errors have its weights, and the errors of the passes before go along with them by the spectrum that both weights share. For windows of 32 px and no noise of the gradients
 /// the root is 1.08 for nodes 16 px apart and two smoothings, 1.33 for 8 px and one, 1.23 for 8 px and two.
 /// </para>
 /// </remarks>
@@ -31,12 +31,12 @@ internal sealed class IterationNoise
     {
         var waves = new NodeWaves(settings);
         for (int share = 0; share <= Shares; share++)
-            factors[share] = waves.Factor(1 - (LargestShare * share / Shares), settings.Passes);
+            factors[share] = waves.Factor(1 - (LargestShare * share / Shares));
     }
 
     /// <summary>The same where the gradients hold no noise.</summary>
     /// <param name="settings">Window, weighting, spacing, passes, smoothings.</param>
-    public static double OfClearGradients(DisplacementSettings settings) => new NodeWaves(settings).Factor(1, settings.Passes);
+    public static double OfClearGradients(DisplacementSettings settings) => new NodeWaves(settings).Factor(1);
 
     /// <summary>Variance of the result over that of the last step.</summary>
     /// <param name="noiseShare">Share of the reference's noise in the squares of its gradients, 0 to 1; beyond a half it is taken as a half.</param>

@@ -46,7 +46,7 @@ internal sealed class MovedSums
     /// <summary>Moves a row of blocks to the present displacement, but for tiles that have moved too far.</summary>
     /// <param name="row">Row of blocks.</param>
     /// <param name="predictor">The displacement, and what it was before.</param>
-    /// <param name="state">Sigma of the pass before.</param>
+    /// <param name="state">Which windows had half the side in the pass before.</param>
     /// <param name="solutions">Its solutions.</param>
     /// <param name="work">Working memory.</param>
     /// <param name="sampled">1 for every tile that is to be read again.</param>
@@ -102,7 +102,7 @@ internal sealed class MovedSums
         {
             int node = nodeRow + layout.NearestNode(column, grid.Columns);
             float gain = solutions.Gain[node], half = (float)(0.5 * SplineGradient.NoiseGain * (state.IsHalf[node] ? windows.Weight[node] / 4 : windows.Weight[node]));
-            float shareU = state.SigmaU[node] * state.SigmaU[node] * half, shareV = state.SigmaV[node] * state.SigmaV[node] * half;
+            float shareU = solutions.SigmaU[node] * solutions.SigmaU[node] * half, shareV = solutions.SigmaV[node] * solutions.SigmaV[node] * half;
             bool known = gain > 0 && shareU < 1 && shareV < 1;
             work.Gain[column] = known ? gain : 1;
             work.WithoutNoiseU[column] = known ? 1 - shareU : 1;

@@ -18,6 +18,7 @@ internal sealed class NodeState
         PeakRatio = new float[grid.Count];
         Flags = new VectorFlags[grid.Count];
         IsHalf = new bool[grid.Count];
+        ShapeOrder = new byte[grid.Count];
         MissingU = new float[grid.Count];
         MissingV = new float[grid.Count];
     }
@@ -58,6 +59,12 @@ internal sealed class NodeState
 
     /// <summary>Variance that the coarse pass's error leaves in every vector, px^2 (<see cref="CoarseRemainder"/>).</summary>
     public double CoarseVariance { get; set; }
+
+    /// <summary>Whether the next pass fits the polynomials of the settings instead of a shift alone.</summary>
+    public bool FitsShape { get; set; }
+
+    /// <summary>Degree of the polynomial that measured a vector; 0 for a shift alone.</summary>
+    public byte[] ShapeOrder { get; }
 
     /// <summary>Whether a vector is that of a window of half the side.</summary>
     public bool[] IsHalf { get; }

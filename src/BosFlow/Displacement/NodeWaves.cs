@@ -1,43 +1,57 @@
 namespace BosFlow.Displacement;
 
-/// <summary>What one pass does to waves along the nodes of one axis (see <see cref="IterationNoise"/>): A, S and P, and the spectrum of the coarse pass's errors.</summary>
+/// <summary>What one pass does to waves along the nodes of one axis (see <see cref="IterationNoise"/>): A, S and P, and the spectrum of the coarse pass's errors; the last passes have the weights of their shape (<see cref="ShapeKernel"/>).</summary>
 internal sealed class NodeWaves
 {
     private const int Waves = 32;
     private readonly double[] predictor = new double[Waves];
+    private readonly double[] predictorBeyond = new double[Waves];
     private readonly double[] smoothing = new double[Waves];
     private readonly double[] spectrum = new double[Waves];
+    private readonly double[] crossSpectrum = new double[Waves];
+    private readonly double[] spectrumBeyond = new double[Waves];
     private readonly double[] coarse = new double[Waves];
+    private readonly int passes;
+    private readonly int firstShaped;
 
     public NodeWaves(DisplacementSettings settings)
     {
-        double[] overlap = WindowOverlap.Correlation(settings.WindowPixels, settings.SpacingPixels, settings.Weighting);
-        double[] means = WindowMeans(WindowOverlap.Weights(settings.WindowPixels, settings.Weighting), settings.SpacingPixels);
+        passes = settings.Passes;
+        firstShaped = settings.FirstResolvingPass;
+        (double[] plain, double[] beyond) = ShapeKernel.Parts(settings);
+        double[] overlap = WindowOverlap.Of(plain, plain, settings.SpacingPixels), cross = WindowOverlap.Of(plain, beyond, settings.SpacingPixels), overlapBeyond = WindowOverlap.Of(beyond, beyond, settings.SpacingPixels);
+        double[] means = WindowMeans(plain, settings.SpacingPixels), meansBeyond = WindowMeans(beyond, settings.SpacingPixels);
         for (int i = 0; i < Waves; i++)
         {
             // Midpoints of half a period: everything is even.
             double wave = (i + 0.5) * Math.PI / Waves;
             predictor[i] = Transform(means, wave);
+            predictorBeyond[i] = Transform(meansBeyond, wave);
             smoothing[i] = Math.Pow(Math.Cos(wave / 2), 2 * settings.PredictorSmoothings);
             spectrum[i] = Math.Max(0, Transform(overlap, wave));
+            crossSpectrum[i] = Transform(cross, wave);
+            spectrumBeyond[i] = Math.Max(0, Transform(overlapBeyond, wave));
             coarse[i] = CoarseSpectrum(settings.CoarseWindowPixels, wave / (2 * Math.PI * settings.SpacingPixels));
         }
     }
 
     /// <summary>Variance of the result over that of the last step.</summary>
-    public double Factor(double gain, int passes)
+    public double Factor(double gain)
     {
         double above = 0, below = 0;
         for (int i = 0; i < Waves; i++)
         {
             for (int j = 0; j < Waves; j++)
             {
-                double loop = (1 - (gain * predictor[i] * predictor[j])) * smoothing[i] * smoothing[j], sum = 0;
-                for (int pass = 0; pass < passes; pass++)
-                    sum = 1 + (loop * sum);
-                double power = spectrum[i] * spectrum[j];
-                above += sum * sum * power;
-                below += power;
+                double smoothed = smoothing[i] * smoothing[j], plainLoop = (1 - (gain * predictor[i] * predictor[j])) * smoothed, shapedLoop = (1 - (gain * Shaped(predictor, predictorBeyond, i, j))) * smoothed;
+                double ofPlain = 0, ofShaped = 0;
+                for (int pass = 1; pass < firstShaped; pass++)
+                    ofPlain = 1 + (plainLoop * ofPlain);
+                for (int pass = firstShaped; pass <= passes; pass++)
+                    (ofPlain, ofShaped) = (shapedLoop * ofPlain, 1 + (shapedLoop * ofShaped));
+                double own = ShapedPower(i, j), cross = Shaped(spectrum, crossSpectrum, i, j), plain = spectrum[i] * spectrum[j];
+                above += (ofShaped * ofShaped * own) + (2 * ofPlain * ofShaped * cross) + (ofPlain * ofPlain * plain);
+                below += own;
             }
         }
 
@@ -45,22 +59,31 @@ internal sealed class NodeWaves
     }
 
     /// <summary>Variance that the coarse pass's error leaves in the result, over that of the first step after it, which takes it off.</summary>
-    public double Remaining(int passes)
+    public double Remaining()
     {
         double left = 0, step = 0;
         for (int i = 0; i < Waves; i++)
         {
             for (int j = 0; j < Waves; j++)
             {
-                double part = predictor[i] * predictor[j], power = coarse[i] * coarse[j];
-                double remaining = Math.Pow(1 - part, passes) * Math.Pow(smoothing[i] * smoothing[j], passes - 1);
+                double shaped = Shaped(predictor, predictorBeyond, i, j), part = predictor[i] * predictor[j], first = firstShaped == 1 ? shaped : part, power = coarse[i] * coarse[j];
+                double remaining = Math.Pow(1 - part, firstShaped - 1) * Math.Pow(1 - shaped, passes - firstShaped + 1) * Math.Pow(smoothing[i] * smoothing[j], passes - 1);
                 left += remaining * remaining * power;
-                step += part * part * power;
+                step += first * first * power;
             }
         }
 
         return left / step;
     }
+
+    private static double Shaped(double[] plain, double[] beyond, int i, int j) => ShapeKernel.OfBoth(plain[i], beyond[i], plain[j], beyond[j]);
+
+    // The weights with themselves: each of their three terms with all of them.
+    private double ShapedPower(int i, int j) => Math.Max(
+        0,
+        Shaped(spectrum, crossSpectrum, i, j)
+            + ShapeKernel.OfBoth(crossSpectrum[i], spectrumBeyond[i], spectrum[j], crossSpectrum[j])
+            + ShapeKernel.OfBoth(spectrum[i], crossSpectrum[i], crossSpectrum[j], spectrumBeyond[j]));
 
     // Errors of coarse windows that overlap by half, carried to finer nodes by straight lines between theirs.
     private static double CoarseSpectrum(int side, double frequency)
@@ -70,15 +93,15 @@ internal sealed class NodeWaves
         return line * line * line * line * Transform(WindowOverlap.Correlation(side, spacing, WindowWeighting.TopHat), 2 * angle);
     }
 
-    /// <summary>Mean over a window of the cubic convolution that belongs to the node 0, 1, 2, ... spacings away.</summary>
+    /// <summary>Weighted mean over a window of the cubic convolution that belongs to the node 0, 1, 2, ... spacings away.</summary>
     private static double[] WindowMeans(double[] weights, double spacing)
     {
-        double centre = (weights.Length - 1) / 2.0, total = weights.Sum();
+        double centre = (weights.Length - 1) / 2.0;
         double[] means = new double[(int)Math.Ceiling(centre / spacing) + 3];
         for (int node = 0; node < means.Length; node++)
         {
             for (int x = 0; x < weights.Length; x++)
-                means[node] += weights[x] / total * CubicConvolution(((x - centre) / spacing) - node);
+                means[node] += weights[x] * CubicConvolution(((x - centre) / spacing) - node);
         }
 
         return means;

@@ -16,16 +16,21 @@ internal sealed class StatedSigma
     private readonly double[] weight;
     private readonly IterationNoise iteration;
     private readonly IterationNoise ofHalf;
+    private readonly IterationNoise ofShape;
+    private readonly ShapeSolver? shape;
 
     /// <summary>Prepares what depends on the reference and the settings.</summary>
     /// <param name="settings">Settings.</param>
     /// <param name="windows">The reference's windows.</param>
+    /// <param name="shape">The polynomials of its windows; null where they have none.</param>
     /// <param name="dotPixels">e^-2 diameter of the dots' images, px; NaN = not known.</param>
     /// <param name="isCorrected">Whether the bias of interpolation is measured and taken off (<see cref="InterpolationCorrection"/>).</param>
-    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, double dotPixels, bool isCorrected)
+    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, ShapeSolver? shape, double dotPixels, bool isCorrected)
     {
         weight = windows.Weight;
-        iteration = new IterationNoise(settings);
+        this.shape = shape;
+        iteration = new IterationNoise(settings with { Shape = WindowShape.Constant });
+        ofShape = settings.Shape == WindowShape.Constant ? iteration : new IterationNoise(settings);
         ofHalf = settings.Windows == WindowSizing.Adaptive ? new IterationNoise(OfHalf(settings)) : iteration;
         DotPixels = dotPixels;
         BiasAmplitude = isCorrected ? 0 : InterpolationBias.Amplitude(settings.Interpolation, ApparentDot.WithoutPixel(dotPixels));
@@ -46,12 +51,14 @@ internal sealed class StatedSigma
     /// <param name="step">That of the last step, px.</param>
     /// <param name="scatter">c.</param>
     /// <param name="isHalf">Whether the window has half the side.</param>
+    /// <param name="order">Degree of the polynomial that was fitted; 0 for a shift.</param>
     /// <param name="beyondNoise">Square of what a half window is taken to miss, and variance of what is left of the coarse pass, px^2.</param>
-    public float Of(int node, float step, float scatter, bool isHalf, double beyondNoise)
+    public float Of(int node, float step, float scatter, bool isHalf, byte order, double beyondNoise)
     {
         double variance = (double)step * step;
-        double pixels = isHalf ? weight[node] / 4 : weight[node], noiseShare = 0.5 * variance * pixels * SplineGradient.NoiseGain;
-        return (float)Math.Sqrt((variance * scatter * (isHalf ? ofHalf : iteration).Variance(noiseShare)) + beyondNoise + SquaredBias);
+        double pixels = isHalf ? weight[node] / 4 : weight[node], ofShift = order == 0 ? variance : variance / shape!.VarianceRatio(node);
+        double noiseShare = 0.5 * ofShift * pixels * SplineGradient.NoiseGain;
+        return (float)Math.Sqrt((variance * scatter * (isHalf ? ofHalf : order == 0 ? iteration : ofShape).Variance(noiseShare)) + beyondNoise + SquaredBias);
     }
 
     // They begin with the last pass but one, and their predictor is not smoothed.

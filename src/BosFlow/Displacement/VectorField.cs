@@ -33,4 +33,7 @@ public sealed class VectorField
 
     /// <summary>Side of the interrogation window that measured each vector, px, NaN where none did; null where all windows have one side.</summary>
     public float[]? WindowSide { get; init; }
+
+    /// <summary>Degree of the polynomial that was fitted to the displacement within each vector's window, 0 where it was a shift, NaN where there is none; null where all windows were fitted with a shift.</summary>
+    public float[]? ShapeOrder { get; init; }
 }

@@ -18,11 +18,35 @@ public static class WindowOverlap
     public static double[] Correlation(int windowPixels, double spacingPixels, WindowWeighting weighting)
     {
         double[] weights = Weights(windowPixels, weighting);
-        double own = Overlap(weights, 0);
-        var correlation = new List<double> { 1 };
-        for (int node = 1; node * spacingPixels < windowPixels; node++)
-            correlation.Add(Overlap(weights, (int)Math.Round(node * spacingPixels)) / own);
-        return [.. correlation];
+        double[] sums = Of(weights, weights, spacingPixels);
+        return [.. sums.Select(sum => sum / sums[0])];
+    }
+
+    /// <summary>The same with the shape of the windows known, measured along one axis.</summary>
+    /// <param name="settings">Window, weighting, shape, and the spacing that the engine has.</param>
+    /// <param name="spacingPixels">Distance of neighbouring vectors, px.</param>
+    /// <returns>The first entry is 1; with quadratic windows some are negative.</returns>
+    /// <remarks>
+    /// With w and g of <see cref="ShapeKernel"/> and R the sums of products of two of them: R_ww(d) (W + G) + (2 R_wg(d) + R_gg(d)) W over its value at 0, W = R_ww(0), G = R_gg(0) (derived).
+    /// </remarks>
+    public static double[] Correlation(DisplacementSettings settings, double spacingPixels)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        if (settings.Shape != WindowShape.Quadratic)
+            return Correlation(settings.WindowPixels, spacingPixels, settings.Weighting);
+        (double[] plain, double[] beyond) = ShapeKernel.Parts(settings);
+        double[] ww = Of(plain, plain, spacingPixels), wg = Of(plain, beyond, spacingPixels), gg = Of(beyond, beyond, spacingPixels);
+        double At(int node) => (ww[node] * (ww[0] + gg[0])) + (((2 * wg[node]) + gg[node]) * ww[0]);
+        return [.. Enumerable.Range(0, ww.Length).Select(node => At(node) / At(0))];
+    }
+
+    /// <summary>Sums of products of two rows of weights of one length, symmetrical about their middles, 0, 1, 2, ... nodes apart.</summary>
+    internal static double[] Of(double[] first, double[] second, double spacingPixels)
+    {
+        var sums = new List<double>();
+        for (int node = 0; node * spacingPixels < first.Length; node++)
+            sums.Add(Overlap(first, second, (int)Math.Round(node * spacingPixels)));
+        return [.. sums];
     }
 
     internal static double[] Weights(int side, WindowWeighting weighting)
@@ -32,11 +56,11 @@ public static class WindowOverlap
         return [.. Enumerable.Range(0, side).Select(i => weighting == WindowWeighting.TopHat ? 1 : Math.Exp(-0.5 * (i - centre) * (i - centre) / (deviation * deviation)))];
     }
 
-    private static double Overlap(double[] weights, int distance)
+    private static double Overlap(double[] first, double[] second, int distance)
     {
         double sum = 0;
-        for (int i = 0; i + distance < weights.Length; i++)
-            sum += weights[i] * weights[i + distance];
+        for (int i = 0; i + distance < first.Length; i++)
+            sum += first[i] * second[i + distance];
         return sum;
     }
 }

@@ -189,6 +189,7 @@ internal sealed class BackgroundRemover
             Correlation = total.Correlation,
             PeakRatio = total.PeakRatio,
             WindowSide = total.WindowSide,
+            ShapeOrder = total.ShapeOrder,
         };
     }
 

@@ -46,7 +46,7 @@ internal sealed class BoardDrift
             sigmaV[node] = isKnown ? widening * total.SigmaV[node] : float.NaN;
         }
 
-        return new VectorField { Grid = total.Grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = total.Correlation, PeakRatio = total.PeakRatio, WindowSide = total.WindowSide };
+        return new VectorField { Grid = total.Grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = total.Correlation, PeakRatio = total.PeakRatio, WindowSide = total.WindowSide, ShapeOrder = total.ShapeOrder };
     }
 
     private (DriftStretch Before, DriftStretch After, double Share) Around(double time)

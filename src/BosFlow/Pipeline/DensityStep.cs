@@ -34,7 +34,7 @@ public static class DensityStep
             Flow = experiment.Flow,
             Width = request.Footage.Info.Width,
             Height = request.Footage.Info.Height,
-            ErrorCorrelation = WindowOverlap.Correlation(experiment.Displacement.WindowPixels, gathered.Statistics.Grid.Spacing, experiment.Displacement.Weighting),
+            ErrorCorrelation = WindowOverlap.Correlation(experiment.Displacement, gathered.Statistics.Grid.Spacing),
             Bias = Bias(biasAmplitude, gathered.Records, request.Footage.Info),
             Background = background,
             MissingPerFourthDifference = WindowResponse.MissingPerFourthDifference(experiment.Displacement, gathered.Statistics.Grid.Spacing),

@@ -49,6 +49,7 @@ internal sealed class LensCorrection
         float[] peak = new float[grid.Count];
         float[] correlated = new float[grid.Count];
         float[]? side = ideal.WindowSide is null ? null : new float[grid.Count];
+        float[]? order = ideal.ShapeOrder is null ? null : new float[grid.Count];
         var flags = new VectorFlags[grid.Count];
         for (int node = 0; node < grid.Count; node++)
         {
@@ -58,6 +59,7 @@ internal sealed class LensCorrection
                 flags[node] = VectorFlags.OutOfFrame;
                 u[node] = v[node] = sigmaU[node] = sigmaV[node] = peak[node] = correlated[node] = float.NaN;
                 side?[node] = float.NaN;
+                order?[node] = float.NaN;
                 continue;
             }
 
@@ -72,9 +74,10 @@ internal sealed class LensCorrection
             peak[node] = (float)place.Linear(grid, ideal.PeakRatio);
             correlated[node] = (float)place.Linear(grid, ideal.Correlation);
             side?[node] = (float)place.Linear(grid, ideal.WindowSide!);
+            order?[node] = (float)place.Linear(grid, ideal.ShapeOrder!);
         }
 
-        return new VectorField { Grid = grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = correlated, PeakRatio = peak, WindowSide = side };
+        return new VectorField { Grid = grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = correlated, PeakRatio = peak, WindowSide = side, ShapeOrder = order };
     }
 
     // The vectors in ideal pixels less the motion, still where they were measured.
@@ -100,7 +103,7 @@ internal sealed class LensCorrection
             sigmaV[node] = (float)double.Hypot(back.YX * total.SigmaU[node], back.YY * total.SigmaV[node]);
         }
 
-        return new VectorField { Grid = grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = total.Correlation, PeakRatio = total.PeakRatio, WindowSide = total.WindowSide };
+        return new VectorField { Grid = grid, U = u, V = v, SigmaU = sigmaU, SigmaV = sigmaV, Flags = flags, Correlation = total.Correlation, PeakRatio = total.PeakRatio, WindowSide = total.WindowSide, ShapeOrder = total.ShapeOrder };
     }
 
     private static IEnumerable<(double X, double Y)> Nodes(NodeGrid grid)

@@ -100,7 +100,7 @@ public static class RunPipeline
     }
 
     private static LensCorrection Correction(LensModel lens, NodeGrid grid, DisplacementSettings settings) =>
-        new(lens, grid, WindowOverlap.Correlation(settings.WindowPixels, grid.Spacing, settings.Weighting));
+        new(lens, grid, WindowOverlap.Correlation(settings, grid.Spacing));
 
     private static void Check(RunRequest request)
     {

@@ -45,7 +45,7 @@ public static class HardSceneStudy
         double plume = Plume(settings, cancellationToken);
         DisplacementSettings whole = settings with { Windows = WindowSizing.Fixed }, adaptive = settings with { Windows = WindowSizing.Adaptive };
         double plainWhole = Error(Plain, whole, cancellationToken);
-        FrontErrors OfFront(DisplacementSettings with) => FrontErrors.Of(Width, Height, field => Measured(field, Plain.Speckle, with, FlowFrames, 40, cancellationToken), settings.WindowPixels);
+        FrontErrors OfFront(DisplacementSettings with) => Front(with, settings.WindowPixels, cancellationToken);
         FrontErrors front = OfFront(whole), sharp = OfFront(adaptive), narrow = OfFront(whole with { WindowPixels = settings.WindowPixels / 2, SpacingPixels = settings.WindowPixels / 4 });
         Figure[] figures =
         [
@@ -104,7 +104,7 @@ public static class HardSceneStudy
         return errors.Rms;
     }
 
-    private static double Plume(DisplacementSettings settings, CancellationToken cancellationToken)
+    internal static double Plume(DisplacementSettings settings, CancellationToken cancellationToken)
     {
         var plume = new StrongPlume((Width - 1) / 2.0, 5, 0.05);
         var errors = new ErrorStatistics();
@@ -112,6 +112,9 @@ public static class HardSceneStudy
             Add(errors, field, Truth(field, plume), null, onlyU: true);
         return errors.Rms;
     }
+
+    internal static FrontErrors Front(DisplacementSettings settings, int windowPixels, CancellationToken cancellationToken) =>
+        FrontErrors.Of(Width, Height, field => Measured(field, Plain.Speckle, settings, FlowFrames, 40, cancellationToken), windowPixels);
 
     /// <summary>Root mean square over the picture of one over the light that the corners' law leaves: what the same noise makes of less contrast.</summary>
     private static double LightLost()

@@ -67,8 +67,8 @@ public static class IsolatedWindowsStudy
             var errors = new ErrorStatistics();
             for (int tile = 0; tile < tilesAlong * tilesAlong; tile++)
             {
-                var engine = new DisplacementEngine(Tile(reference, tile % tilesAlong, tile / tilesAlong), PixelMask.All(TilePixels, TilePixels), settings);
-                VectorField field = engine.Measure(Tile(frame, tile % tilesAlong, tile / tilesAlong), PlanarMotion.Identity, cancellationToken);
+                var engine = new DisplacementEngine(Tile(reference, TilePixels, tile % tilesAlong, tile / tilesAlong), PixelMask.All(TilePixels, TilePixels), settings);
+                VectorField field = engine.Measure(Tile(frame, TilePixels, tile % tilesAlong, tile / tilesAlong), PlanarMotion.Identity, cancellationToken);
                 errors.Add(field.Flags[0] == VectorFlags.None ? field.U[0] : double.NaN, shift, field.SigmaU[0]);
             }
 
@@ -79,12 +79,11 @@ public static class IsolatedWindowsStudy
         return (Math.Sqrt(variances.Average()), bound);
     }
 
-    private static GrayImage Tile(GrayImage picture, int column, int row)
+    internal static GrayImage Tile(GrayImage picture, int side, int column, int row)
     {
-        int left = column * TilePixels, top = row * TilePixels;
-        float[] pixels = new float[TilePixels * TilePixels];
-        for (int y = 0; y < TilePixels; y++)
-            picture.Row(top + y).Slice(left, TilePixels).CopyTo(pixels.AsSpan(y * TilePixels));
-        return new GrayImage(TilePixels, TilePixels, pixels, picture.WhiteLevel);
+        float[] pixels = new float[side * side];
+        for (int y = 0; y < side; y++)
+            picture.Row((row * side) + y).Slice(column * side, side).CopyTo(pixels.AsSpan(y * side));
+        return new GrayImage(side, side, pixels, picture.WhiteLevel);
     }
 }

@@ -96,9 +96,23 @@ public sealed class CaseMappingTests
     [InlineData("quality = \"finest\"\nweighting = \"gaussian\"\n", WindowSizing.Fixed)]
     [InlineData("quality = \"finest\"\nwindows = \"fixed\"\n", WindowSizing.Fixed)]
     [InlineData("quality = \"fast\"\nwindows = \"adaptive\"\n", WindowSizing.Adaptive)]
+    [InlineData("quality = \"finest\"\nshape = \"quadratic\"\n", WindowSizing.Fixed)]
     [InlineData("", WindowSizing.Fixed)]
     public void Parse_Windows_AreAdaptiveWhereAskedForOrWhereFinestMayHaveThem(string keys, WindowSizing expected) =>
         Assert.Equal(expected, CaseText.Parse(CaseText.Smallest + "[displacement]\n" + keys).Experiment.Displacement.Windows);
+
+    [Theory]
+    [InlineData("", WindowShape.Constant, 32)]
+    [InlineData("quality = \"finest\"\nshape = \"quadratic\"\n", WindowShape.Quadratic, 48)]
+    [InlineData("shape = \"quadratic\"\nwindow_px = 64\n", WindowShape.Quadratic, 64)]
+    [InlineData("shape = \"affine\"\n", WindowShape.Affine, 32)]
+    public void Parse_Shape_BringsItsWindowUnlessAnotherIsAskedFor(string keys, WindowShape shape, int window)
+    {
+        DisplacementSettings settings = CaseText.Parse(CaseText.Smallest + "[displacement]\n" + keys).Experiment.Displacement;
+
+        Assert.Equal(shape, settings.Shape);
+        Assert.Equal(window, settings.WindowPixels);
+    }
 
     [Fact]
     public void Parse_SmallestCase_HasTheDefaultsOfTheRecords()

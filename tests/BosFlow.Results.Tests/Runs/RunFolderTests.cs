@@ -30,7 +30,7 @@ public sealed class RunFolderTests : IDisposable
         Assert.Equal(result.Warnings, read.Warnings);
         Assert.Equal(result.Field.Grid, read.Field.Grid);
         Assert.Equal(result.Field.Flags, read.Field.Flags);
-        foreach (Func<VectorField, float[]> part in new Func<VectorField, float[]>[] { f => f.U, f => f.V, f => f.SigmaU, f => f.SigmaV, f => f.Correlation, f => f.PeakRatio, f => f.WindowSide! })
+        foreach (Func<VectorField, float[]> part in new Func<VectorField, float[]>[] { f => f.U, f => f.V, f => f.SigmaU, f => f.SigmaV, f => f.Correlation, f => f.PeakRatio, f => f.WindowSide!, f => f.ShapeOrder! })
             Assert.Equal(part(result.Field).Select(BitConverter.SingleToInt32Bits), part(read.Field).Select(BitConverter.SingleToInt32Bits));
     }
 

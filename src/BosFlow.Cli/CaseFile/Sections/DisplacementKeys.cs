@@ -23,7 +23,7 @@ internal static class DisplacementKeys
     {
         Section = Name,
         Name = "window_px",
-        Description = "Side of the interrogation window: a larger one has less noise and smears finer detail.",
+        Description = "Side of the interrogation window: a larger one has less noise and smears finer detail; 48 for shape = \"quadratic\" unless this key says otherwise.",
         Minimum = 8,
         Maximum = 128,
         MultipleOf = 2,
@@ -34,9 +34,18 @@ internal static class DisplacementKeys
     {
         Section = Name,
         Name = "windows",
-        Description = "Whether all windows have the side window_px (fixed), or half of it where the displacement is so steep that the whole side smears it by more than noise explains (adaptive); adaptive for quality = \"finest\" where the other keys allow it.",
+        Description = "Whether all windows have the side window_px (fixed), or half of it where the displacement is so steep that the whole side smears it by more than noise explains (adaptive); adaptive for quality = \"finest\" where the other keys allow it, fixed where shape is not constant.",
         Choices = [("fixed", WindowSizing.Fixed), ("adaptive", WindowSizing.Adaptive)],
         Default = TomlLiteral.Of("fixed"),
+    };
+
+    public static readonly ChoiceKey<WindowShape> Shape = new()
+    {
+        Section = Name,
+        Name = "shape",
+        Description = "What is fitted to the displacement within a window in the last two passes: a shift (constant), a shift with its first derivatives (affine: truer beside masks and uneven dots), or a polynomial of second degree (quadratic: with quality = \"finest\" finer detail at little more noise; not for shocks, where adaptive windows are better). Windows where dots or masks determine it badly keep the shift.",
+        Choices = [("constant", WindowShape.Constant), ("affine", WindowShape.Affine), ("quadratic", WindowShape.Quadratic)],
+        Default = TomlLiteral.Of("constant"),
     };
 
     public static readonly IntegerKey Spacing = new()
@@ -160,7 +169,7 @@ internal static class DisplacementKeys
         Name,
         "How the displacement of the pattern is measured.",
         [
-            Quality, Window, Windows, Spacing, CoarseWindow, Passes, LastPass, Weighting, SubPixel, Interpolation, PredictorSmoothings,
+            Quality, Window, Windows, Shape, Spacing, CoarseWindow, Passes, LastPass, Weighting, SubPixel, Interpolation, PredictorSmoothings,
             LowestCorrelation, OutlierThreshold, OutlierNoise, ReplaceOutliers,
         ]);
 }

@@ -1,0 +1,146 @@
+using System.Numerics;
+using BosFlow.Numerics.LinearAlgebra;
+
+namespace BosFlow.Displacement;
+
+/// <summary>Fits a polynomial instead of a shift to what remains of the displacement within a window, and takes its value in the middle; what depends on the reference alone is computed once a run.</summary>
+/// <remarks>
+/// <para>
+/// The model is that of <see cref="LeastSquaresMatch"/> with p a polynomial of the place: e = p_x(x, y) gx + p_y(x, y) gy + a A + b. Of the inverse of its normal matrix only the two rows that give p_x and p_y in the middle are kept.
+/// Gain, correlation and residual are those of the shift alone; sigma^2 is the residual's variance times the diagonal of the inverse.
+/// </para>
+/// <para>
+/// Where dots or masks determine the polynomial badly, its variance more than <see cref="LargestVarianceRatio"/> times that of the shift, the shift stays. Evenly spread texture has 3.5 to 4.5 with second degree and 1 with first degree
+/// (<see cref="ShapeKernel"/>). Least squares with polynomials: A. Savitzky and M. J. E. Golay 1964, Anal. Chem. 36:1627 (from memory); the sums are derived here.
+/// </para>
+/// </remarks>
+internal sealed class ShapeSolver
+{
+    /// <summary>Largest variance of the polynomial's value over that of the shift with which it is taken.</summary>
+    public const double LargestVarianceRatio = 8;
+
+    private readonly int columns;
+    private readonly int unknowns;
+    private readonly float[][] rowsOfInverse;
+    private readonly float[] sigmaRatioU;
+    private readonly float[] sigmaRatioV;
+    private readonly byte[] orders;
+
+    /// <summary>Prepares the windows of the reference.</summary>
+    public ShapeSolver(ReferenceWindows windows, BlockReference reference, WindowShape shape)
+    {
+        NodeGrid grid = windows.Layout.Grid;
+        Functions = new ShapeFunctions(shape, reference.Layout.PerWindow, reference.Layout.Side);
+        Layout = reference.Layout;
+        columns = grid.Columns;
+        unknowns = (2 * Functions.Count) + 2;
+        rowsOfInverse = [.. Enumerable.Range(0, 2 * unknowns).Select(_ => new float[grid.Count])];
+        sigmaRatioU = [.. Enumerable.Repeat(1f, grid.Count)];
+        sigmaRatioV = [.. Enumerable.Repeat(1f, grid.Count)];
+        orders = new byte[grid.Count];
+        var matrix = new ShapeMatrix(Functions, reference);
+        for (int row = 0; row < grid.Rows; row++)
+        {
+            matrix.Begin(row * Layout.PerStep);
+            for (int column = 0; column < columns; column++)
+                Prepare((row * columns) + column, column * Layout.PerStep, matrix, windows);
+        }
+    }
+
+    /// <summary>The polynomials.</summary>
+    public ShapeFunctions Functions { get; }
+
+    /// <summary>The blocks.</summary>
+    public BlockLayout Layout { get; }
+
+    /// <summary>Degree of the polynomial at a node, 0 where the shift stays.</summary>
+    public byte OrderAt(int node) => orders[node];
+
+    /// <summary>The same of a row of nodes.</summary>
+    public ReadOnlySpan<byte> Orders(int row) => orders.AsSpan(row * columns, columns);
+
+    /// <summary>Variance at a node over that of the shift, mean of both components; 1 where the shift stays.</summary>
+    public double VarianceRatio(int node) => (((double)sigmaRatioU[node] * sigmaRatioU[node]) + ((double)sigmaRatioV[node] * sigmaRatioV[node])) / 2;
+
+    /// <summary>Working memory for rows of windows.</summary>
+    public ShapeMoments NewMoments() => new(Functions, Layout, columns);
+
+    /// <summary>Replaces shift and sigma of a row of windows by those of the polynomial in the middle.</summary>
+    /// <param name="row">Row of nodes.</param>
+    /// <param name="moments">Sums with the polynomials as weights.</param>
+    /// <param name="windowSums">Sums of the row as <see cref="WindowSolver.Solve"/> takes them.</param>
+    /// <param name="matches">The solutions for a shift alone; changed.</param>
+    public void Solve(int row, ShapeMoments moments, ReadOnlySpan<float> windowSums, MatchedRow matches)
+    {
+        int lanes = Vector<float>.Count, first = row * columns, column = 0;
+        for (; column <= columns - lanes; column += lanes)
+            SolveSideBySide(first + column, column, moments.Sums, windowSums, matches);
+        for (; column < columns; column++)
+            SolveOne(first + column, column, moments.Sums, windowSums, matches);
+    }
+
+    // The plain definition of SolveSideBySide.
+    internal void SolveOne(int node, int column, ReadOnlySpan<float> sums, ReadOnlySpan<float> windowSums, MatchedRow matches)
+    {
+        matches.SigmaU[column] *= sigmaRatioU[node];
+        matches.SigmaV[column] *= sigmaRatioV[node];
+        if (orders[node] == 0 || float.IsNaN(matches.Du[column]))
+            return;
+        double u = 0, v = 0;
+        for (int k = 0; k < unknowns; k++)
+        {
+            double sum = k < unknowns - 2 ? sums[(k * columns) + column] : windowSums[((k - unknowns + 4) * columns) + column];
+            u += rowsOfInverse[k][node] * sum;
+            v += rowsOfInverse[unknowns + k][node] * sum;
+        }
+
+        matches.Du[column] = (float)(-u / matches.Gain[column]);
+        matches.Dv[column] = (float)(-v / matches.Gain[column]);
+    }
+
+    private void SolveSideBySide(int node, int column, ReadOnlySpan<float> sums, ReadOnlySpan<float> windowSums, MatchedRow matches)
+    {
+        Vector<float> u = Vector<float>.Zero, v = Vector<float>.Zero;
+        for (int k = 0; k < unknowns; k++)
+        {
+            Vector<float> sum = new(k < unknowns - 2 ? sums[((k * columns) + column)..] : windowSums[(((k - unknowns + 4) * columns) + column)..]);
+            u += new Vector<float>(rowsOfInverse[k], node) * sum;
+            v += new Vector<float>(rowsOfInverse[unknowns + k], node) * sum;
+        }
+
+        Vector<float> du = new(matches.Du, column), dv = new(matches.Dv, column), gain = new(matches.Gain, column);
+        Vector<float> ratioU = new(sigmaRatioU, node), ratioV = new(sigmaRatioV, node);
+
+        // Where the shift stays, its ratio is 1 and the rows are zero; a window without a solution is NaN, which equals nothing.
+        Vector<int> taken = ~Vector.Equals(new Vector<float>(rowsOfInverse[0], node), Vector<float>.Zero) & Vector.Equals(du, du);
+        Vector.ConditionalSelect(taken, -u / gain, du).CopyTo(matches.Du, column);
+        Vector.ConditionalSelect(taken, -v / gain, dv).CopyTo(matches.Dv, column);
+        (new Vector<float>(matches.SigmaU, column) * ratioU).CopyTo(matches.SigmaU, column);
+        (new Vector<float>(matches.SigmaV, column) * ratioV).CopyTo(matches.SigmaV, column);
+    }
+
+    private void Prepare(int node, int left, ShapeMatrix matrix, ReferenceWindows windows)
+    {
+        if (windows.Flags[node] != VectorFlags.None)
+            return;
+        Span<double> packed = stackalloc double[CholeskyFactor.PackedLength(unknowns)], u = stackalloc double[unknowns], v = stackalloc double[unknowns];
+        matrix.Fill(left, packed);
+        if (!CholeskyFactor.TryFactor(packed, unknowns))
+            return;
+        u[0] = v[Functions.Count] = 1;
+        CholeskyFactor.Solve(packed, u);
+        CholeskyFactor.Solve(packed, v);
+        ReadOnlySpan<double> ofShift = windows.InverseAt(node);
+        double ratioU = u[0] / ofShift[0], ratioV = v[Functions.Count] / ofShift[2];
+        if (!(Math.Max(ratioU, ratioV) <= LargestVarianceRatio))
+            return;
+        orders[node] = Functions.Order;
+        sigmaRatioU[node] = (float)Math.Sqrt(ratioU);
+        sigmaRatioV[node] = (float)Math.Sqrt(ratioV);
+        for (int k = 0; k < unknowns; k++)
+        {
+            rowsOfInverse[k][node] = (float)u[k];
+            rowsOfInverse[unknowns + k][node] = (float)v[k];
+        }
+    }
+}
