@@ -11,6 +11,7 @@ internal sealed class FfmpegFootage : IFootage
     private readonly VideoStream stream;
     private readonly PacketIndex packets;
     private readonly bool isStrict;
+    private readonly PictureStock stock = new();
 
     private FfmpegFootage(ExternalTools tools, string path, string name, VideoStream stream, PacketIndex packets, bool isStrict, FootageInfo info)
     {
@@ -51,6 +52,13 @@ internal sealed class FfmpegFootage : IFootage
     {
         using FfmpegDecoder decoder = FfmpegDecoder.Start(tools, path, stream, isStrict, fromSeconds: null, cancellationToken);
         return decoder.Frames(cancellationToken).Any();
+    }
+
+    // The memory of a turned picture is not from the stock.
+    public void GiveBack(GrayImage picture)
+    {
+        if (stream.Orientation == Orientation.Upright)
+            stock.Give(picture);
     }
 
     public IEnumerable<Frame> Read(IReadOnlyList<int> indices, CancellationToken cancellationToken)
@@ -125,8 +133,14 @@ internal sealed class FfmpegFootage : IFootage
         }
     }
 
-    private GrayImage Picture(byte[] bytes) => OrientationTurn.Apply(
-        RawGray.Picture(bytes, stream.StoredWidth, stream.StoredHeight, stream.Format.Bytes, stream.WhiteLevel), stream.Orientation);
+    private GrayImage Picture(byte[] bytes)
+    {
+        GrayImage stored = RawGray.Picture(bytes, stream.StoredWidth, stream.StoredHeight, stream.Format.Bytes, stream.WhiteLevel, stock);
+        GrayImage shown = OrientationTurn.Apply(stored, stream.Orientation);
+        if (stream.Orientation != Orientation.Upright)
+            stock.Give(stored);
+        return shown;
+    }
 
     private Frame Delivered(int index, DamageTracker tracker, Dictionary<int, GrayImage> waiting, string complaint)
     {

@@ -27,8 +27,10 @@ internal sealed class TileCovariance
         double sum = 0;
         for (int row = 0; row < Size; row++)
         {
-            ReadOnlySpan<float> line = image.Row(top + row).Slice(left, Size);
-            line.CopyTo(levels.AsSpan(row * Size));
+            Span<float> target = levels.AsSpan(row * Size, Size);
+            ReadOnlySpan<float> line = image.Levels(((top + row) * image.Width) + left, Size, target);
+            if (!image.HasCodes)
+                line.CopyTo(target);
             for (int i = 0; i < line.Length; i++)
                 sum += line[i];
         }

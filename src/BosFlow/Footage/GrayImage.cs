@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace BosFlow.Footage;
 
 /// <summary>
@@ -5,7 +7,7 @@ namespace BosFlow.Footage;
 /// pixel centres at integers, the first pixel is (0, 0). NaN marks a pixel that was not recorded.
 /// </summary>
 /// <remarks>
-/// Immutable to its readers: whoever made the array gives it up. Thread-safe to read. Codes of 8 bits are kept as they are, a quarter of the memory; they become floats as a whole when
+/// Immutable to its readers until it is given back to its footage (<see cref="IFootage.GiveBack"/>): whoever made the array gives it up. Thread-safe to read. Codes of 8 bits are kept as they are, a quarter of the memory; they become floats as a whole when
 /// <see cref="Pixels"/> is first asked for, and row by row with <see cref="Levels"/>.
 /// </remarks>
 public sealed class GrayImage
@@ -54,6 +56,12 @@ public sealed class GrayImage
     /// <summary>Whether grey levels are stored as codes of 8 bits, so that <see cref="Levels"/> needs room.</summary>
     public bool HasCodes => codes is not null;
 
+    /// <summary>The codes themselves, for <see cref="PictureStock"/>; null where levels are stored.</summary>
+    internal byte[]? CodeMemory => codes;
+
+    /// <summary>The levels themselves, for <see cref="PictureStock"/>; null where codes are stored and nobody asked for all levels.</summary>
+    internal float[]? LevelMemory => pixels;
+
     /// <summary>All grey levels, row after row, without gaps.</summary>
     public ReadOnlySpan<float> Pixels => Volatile.Read(ref pixels) ?? Widened();
 
@@ -78,6 +86,16 @@ public sealed class GrayImage
     /// <summary>One row of grey levels.</summary>
     /// <param name="y">Row, 0 to Height - 1.</param>
     public ReadOnlySpan<float> Row(int y) => Pixels.Slice(y * Width, Width);
+
+    /// <summary>Whether another picture of the same size has the same grey levels.</summary>
+    /// <param name="other">The other picture.</param>
+    public bool HasLevelsOf(GrayImage other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return codes is not null && other.codes is not null
+            ? codes.AsSpan().SequenceEqual(other.codes)
+            : MemoryMarshal.AsBytes(Pixels).SequenceEqual(MemoryMarshal.AsBytes(other.Pixels));
+    }
 
     // Two threads may do it at once, and get the same.
     private float[] Widened()

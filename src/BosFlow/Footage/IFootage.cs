@@ -11,4 +11,10 @@ public interface IFootage
     /// <param name="cancellationToken">Stops between two frames.</param>
     /// <returns>One entry for each index, in order; a frame that cannot be decoded comes with its failure instead of a picture.</returns>
     IEnumerable<Frame> Read(IReadOnlyList<int> indices, CancellationToken cancellationToken);
+
+    /// <summary>Gives back a picture that <see cref="Read"/> gave and nobody reads any more: its memory may serve a later frame. Nobody has to. Safe to call from several threads.</summary>
+    /// <param name="picture">The picture.</param>
+    void GiveBack(GrayImage picture)
+    {
+    }
 }

@@ -13,53 +13,52 @@ internal sealed record LevelCounts(long Measurable, long Valid, long Saturated, 
 {
     internal static LevelCounts Of(GrayImage image, PixelMask mask)
     {
-        long measurable = 0;
-        long valid = 0;
-        long saturated = 0;
-        LaneSum sum = default;
-        Vector256<float> largest = default;
-        Vector256<float> white = Vector256.Create(image.WhiteLevel);
-        ReadOnlySpan<float> pixels = image.Pixels;
-        ReadOnlySpan<byte> values = mask.Values;
-        for (int i = 0; i < pixels.Length; i += PixelLanes.Count)
+        // Sums about a level of the picture itself: sums about zero would lose the digits of a weak contrast.
+        float origin = FirstLevel(image, mask);
+        float[] room = new float[image.Width];
+        Vector256<float> white = Vector256.Create(image.WhiteLevel), wideOrigin = Vector256.Create(origin), largest = default;
+        Vector512<double> sum = default, squares = default;
+        Vector256<int> measurable = default, valid = default, saturated = default;
+        for (int y = 0; y < image.Height; y++)
         {
-            Vector256<float> levels = PixelLanes.Levels(pixels, i);
-            byte taking = PixelLanes.Counting(values, i);
-            byte counting = (byte)(taking & PixelLanes.Numbers(levels));
-            Vector256<float> kept = PixelLanes.Kept(levels, counting);
-            sum.Add(kept);
-            largest = Vector256.Max(largest, Vector256.Abs(kept));
-            measurable += PixelLanes.Number(taking);
-            valid += PixelLanes.Number(counting);
-            // False where the white level is NaN.
-            saturated += PixelLanes.Number((byte)(counting & Vector256.GreaterThanOrEqual(levels, white).ExtractMostSignificantBits()));
+            ReadOnlySpan<float> pixels = image.Levels(y * image.Width, image.Width, room);
+            ReadOnlySpan<byte> values = mask.Values.Slice(y * image.Width, image.Width);
+            for (int x = 0; x < pixels.Length; x += PixelLanes.Count)
+            {
+                Vector256<float> levels = PixelLanes.Levels(pixels, x);
+                Vector256<int> taking = PixelLanes.Counting(values, x);
+                Vector256<int> counting = taking & PixelLanes.Numbers(levels);
+                Vector512<double> difference = LaneSum.Widened(PixelLanes.Kept(levels - wideOrigin, counting));
+                sum += difference;
+                squares += difference * difference;
+                largest = Vector256.Max(largest, Vector256.Abs(PixelLanes.Kept(levels, counting)));
+                measurable -= taking;
+                valid -= counting;
+                // False where the white level is NaN.
+                saturated -= counting & Vector256.GreaterThanOrEqual(levels, white).AsInt32();
+            }
         }
 
-        double mean = valid > 0 ? sum.Total / valid : double.NaN;
         float magnitude = 0;
         for (int lane = 0; lane < PixelLanes.Count; lane++)
             magnitude = Math.Max(magnitude, largest[lane]);
-        return new LevelCounts(measurable, valid, saturated, mean, Deviation(image, mask, mean, valid), magnitude);
+        int count = Vector256.Sum(valid);
+        double offset = LaneSum.Total(sum) / count;
+        double variance = Math.Max(0, (LaneSum.Total(squares) / count) - (offset * offset));
+        return count == 0
+            ? new LevelCounts(Vector256.Sum(measurable), 0, 0, double.NaN, double.NaN, magnitude)
+            : new LevelCounts(Vector256.Sum(measurable), count, Vector256.Sum(saturated), origin + offset, Math.Sqrt(variance), magnitude);
     }
 
-    // A second pass about the mean: sum of squares minus square of sums would lose the digits of a weak contrast.
-    private static double Deviation(GrayImage image, PixelMask mask, double mean, long valid)
+    private static float FirstLevel(GrayImage image, PixelMask mask)
     {
-        if (valid == 0)
-            return double.NaN;
-        LaneSum squares = default;
-        ReadOnlySpan<float> pixels = image.Pixels;
-        ReadOnlySpan<byte> values = mask.Values;
-        for (int i = 0; i < pixels.Length; i += PixelLanes.Count)
+        for (int i = 0; i < mask.Values.Length; i++)
         {
-            Vector256<float> levels = PixelLanes.Levels(pixels, i);
-            byte counting = (byte)(PixelLanes.Counting(values, i) & PixelLanes.Numbers(levels));
-            if (counting == PixelLanes.All)
-                squares.AddSquares(levels, mean);
-            else
-                squares.AddSquares(levels, mean, counting);
+            float level = image[i % image.Width, i / image.Width];
+            if (mask.Values[i] != 0 && float.IsFinite(level))
+                return level;
         }
 
-        return Math.Sqrt(squares.Total / valid);
+        return 0;
     }
 }

@@ -18,6 +18,7 @@ internal sealed class FrameProcessor
     private readonly LensCorrection? lens;
     private readonly PixelMask shown;
     private readonly BoardDrift? drift;
+    private readonly ReferenceLight light;
 
     /// <summary>Joins what a frame passes through.</summary>
     /// <param name="reference">Reference picture.</param>
@@ -36,6 +37,7 @@ internal sealed class FrameProcessor
         this.lens = lens;
         this.shown = shown;
         this.reference = reference;
+        light = new ReferenceLight(reference, measurable);
         this.measurable = measurable;
         this.screen = screen;
         this.estimator = estimator;
@@ -129,7 +131,7 @@ internal sealed class FrameProcessor
     private LightComparison Light(GrayImage frame, PlanarMotion motion)
     {
         (double u, double v) = motion.DisplacementAt((frame.Width - 1) / 2.0, (frame.Height - 1) / 2.0);
-        return LightComparison.Of(frame, reference, measurable, (int)Math.Round(u), (int)Math.Round(v));
+        return light.Compare(frame, (int)Math.Round(u), (int)Math.Round(v));
     }
 
     private static double ValidFraction(VectorField field)

@@ -44,6 +44,7 @@ internal sealed class FrameRun
         double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
         // What came from a file that changed meanwhile is not of this run and must never lie among its frames.
         request.Sources?.CheckFrame(frame.Index, cancellationToken);
+        sequence.Done(frame);
         request.Store.WriteFrame(result, seconds);
         lock (counting)
         {

@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using BosFlow.Footage;
 
 namespace BosFlow.Pipeline;
@@ -10,6 +9,12 @@ namespace BosFlow.Pipeline;
 /// </remarks>
 internal sealed class FrameSequence(IFootage footage, bool findsRepeats)
 {
+    private readonly Lock guard = new();
+
+    // The picture before, and whether nobody but this reads it any more.
+    private GrayImage? last;
+    private bool lastIsDone;
+
     /// <summary>Reads.</summary>
     /// <param name="indices">Frames to read, ascending.</param>
     /// <param name="cancellationToken">Stops between two frames.</param>
@@ -21,18 +26,44 @@ internal sealed class FrameSequence(IFootage footage, bool findsRepeats)
         return Marked(footage.Read(needed, cancellationToken), [.. indices]);
     }
 
-    private static IEnumerable<Frame> Marked(IEnumerable<Frame> frames, HashSet<int> asked)
+    /// <summary>Gives the picture of a frame back to the footage; nobody may read it from now on. Safe to call from several threads.</summary>
+    /// <param name="frame">A frame that was read.</param>
+    public void Done(Frame frame)
     {
-        Frame? last = null;
+        if (frame.Image is null)
+            return;
+        lock (guard)
+        {
+            if (ReferenceEquals(frame.Image, last))
+                lastIsDone = true;
+            else
+                footage.GiveBack(frame.Image);
+        }
+    }
+
+    private IEnumerable<Frame> Marked(IEnumerable<Frame> frames, HashSet<int> asked)
+    {
+        Frame? before = null;
         foreach (Frame frame in frames)
         {
+            bool isRepeat = asked.Contains(frame.Index) && IsRepeat(before, frame);
+            Keep(frame.Image, isDone: !asked.Contains(frame.Index));
             if (asked.Contains(frame.Index))
-                yield return IsRepeat(last, frame) ? frame with { RepeatOf = last!.Index } : frame;
-            last = frame;
+                yield return isRepeat ? frame with { RepeatOf = before!.Index } : frame;
+            before = frame;
+        }
+    }
+
+    private void Keep(GrayImage? picture, bool isDone)
+    {
+        lock (guard)
+        {
+            if (last is not null && lastIsDone)
+                footage.GiveBack(last);
+            (last, lastIsDone) = (picture, isDone);
         }
     }
 
     private static bool IsRepeat(Frame? last, Frame frame) =>
-        last?.Index == frame.Index - 1 && last.Image is { } a && frame.Image is { } b && a.Width == b.Width
-        && MemoryMarshal.AsBytes(a.Pixels).SequenceEqual(MemoryMarshal.AsBytes(b.Pixels));
+        last?.Index == frame.Index - 1 && last.Image is { } a && frame.Image is { } b && a.Width == b.Width && a.Height == b.Height && a.HasLevelsOf(b);
 }

@@ -57,7 +57,9 @@ internal sealed class TileReader
         for (int y = firstY; y < lastY && firstX < lastX; y++)
         {
             Span<float> target = levels.AsSpan(((y - top) * Size) + firstX - left, lastX - firstX);
-            image.Row(y)[firstX..lastX].CopyTo(target);
+            ReadOnlySpan<float> row = image.Levels((y * image.Width) + firstX, lastX - firstX, target);
+            if (!image.HasCodes)
+                row.CopyTo(target);
             for (int x = firstX; mask is not null && x < lastX; x++)
             {
                 if (!mask[x, y])

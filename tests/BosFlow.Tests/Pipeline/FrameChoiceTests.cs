@@ -69,6 +69,18 @@ public sealed class FrameChoiceTests
     }
 
     [Fact]
+    public void Run_PicturesGivenBackAreOverwritten_GivesTheSameResults()
+    {
+        int[] frames = [2, 3, 4, 9, 10, 11];
+
+        MemoryStore kept = Run(frames, new FootageSettings());
+        MemoryStore overwritten = Run(frames, new FootageSettings(), overwrites: true);
+
+        Assert.All(frames, frame => Assert.Equal(kept.Frames[frame].Rejection, overwritten.Frames[frame].Rejection));
+        Assert.All(frames, frame => Assert.Equal(kept.Frames[frame].Field.U, overwritten.Frames[frame].Field.U));
+    }
+
+    [Fact]
     public void Run_AllFramesLeftOut_IsAFailureWithTheReason()
     {
         RunFailedException exception = Assert.Throws<RunFailedException>(() => Run([3, 5], new FootageSettings()));
@@ -80,7 +92,7 @@ public sealed class FrameChoiceTests
     private static IEnumerable<int> Numbers(FrameRecord[] records, string why) =>
         records.Where(record => record.Rejection?.Contains(why, StringComparison.Ordinal) == true).Select(record => record.Index);
 
-    private static MemoryStore Run(int[] frames, FootageSettings footage)
+    private static MemoryStore Run(int[] frames, FootageSettings footage, bool overwrites = false)
     {
         var store = new MemoryStore();
         var request = new RunRequest
@@ -91,7 +103,7 @@ public sealed class FrameChoiceTests
                 Registration = new RegistrationSettings { Motion = MotionModel.Similarity, LargestShiftPixels = LargestShift },
                 Displacement = new DisplacementSettings(),
             },
-            Footage = new MemoryFootage(Width, Height, Recipe.FrameCount, index => RunScenes.Frame(index, Picture(index))),
+            Footage = new MemoryFootage(Width, Height, Recipe.FrameCount, index => RunScenes.Frame(index, Picture(index))) { Overwrites = overwrites },
             FrameIndices = frames,
             Reference = new ReferenceSource([RunScenes.Frame(0, Picture(0))], "one picture", [], false),
             Store = store,

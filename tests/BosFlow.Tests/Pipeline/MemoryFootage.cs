@@ -23,7 +23,16 @@ internal sealed class MemoryFootage : IFootage
 
     public FootageInfo Info { get; init; }
 
+    /// <summary>Whether pictures that are given back are overwritten, as their memory would be by later frames. Each frame needs a picture of its own then.</summary>
+    public bool Overwrites { get; init; }
+
     public int FramesRead => Volatile.Read(ref read);
+
+    public void GiveBack(GrayImage picture)
+    {
+        if (Overwrites)
+            Array.Fill(picture.LevelMemory!, float.NaN);
+    }
 
     public IEnumerable<Frame> Read(IReadOnlyList<int> indices, CancellationToken cancellationToken)
     {
