@@ -16,7 +16,7 @@ internal sealed class AdaptivePass : IRefinementPass
         whole = new BlockPass(texture, windows, reference);
         whole.Scatter.Half = half;
         narrow = new HalfMatch(half, reference.Layout, whole.Sums);
-        selection = new WindowSelection(windows, half, narrow, whole.Scatter, squaredBias);
+        selection = new WindowSelection(windows, reference.Solver, half, narrow, whole.Scatter, squaredBias);
     }
 
     public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken)

@@ -10,6 +10,9 @@ internal sealed class HalfMatch(HalfWindows half, BlockLayout layout, BlockSums 
     private readonly MatchedRow matches = new(half.Windows.Layout.Grid.Count);
     private readonly ConcurrentBag<Workspace> idle = [];
 
+    /// <summary>All solutions, one a node.</summary>
+    public MatchedRow Matches => matches;
+
     /// <summary>The solution at a node; Du is NaN where there is none: without texture, masked, or where the frame misses pixels.</summary>
     public MatchedWindow At(int node) => matches.At(node);
 

@@ -1,3 +1,6 @@
+using System.Buffers;
+using System.Numerics;
+using System.Runtime.InteropServices;
 using BosFlow.Numerics.Robust;
 
 namespace BosFlow.Displacement;
@@ -14,7 +17,7 @@ namespace BosFlow.Displacement;
 /// What the half window misses itself grows with the side as side^p, p from 1 at a jump to 2 at a bend: between d and d / 3. The geometric mean of both is stated, b^2 = d^2 / 3 less the noise's part of d^2 (a judgement within derived bounds).
 /// </para>
 /// </remarks>
-internal sealed class WindowSelection(ReferenceWindows windows, HalfWindows half, HalfMatch narrow, BlockScatter wide, double squaredBias)
+internal sealed class WindowSelection(ReferenceWindows windows, WindowSolver whole, HalfWindows half, HalfMatch narrow, BlockScatter wide, double squaredBias)
 {
     /// <summary>Mean square of the difference, in units of its noise, beyond which the half window is taken.</summary>
     public const float Threshold = 3.5f;
@@ -32,10 +35,38 @@ internal sealed class WindowSelection(ReferenceWindows windows, HalfWindows half
     /// <summary>Compares both windows at the nodes of some rows.</summary>
     public void Compare(int firstRow, int endRow, NodeState state)
     {
-        for (int node = firstRow * grid.Columns; node < endRow * grid.Columns; node++)
+        int lanes = Vector<float>.Count, end = endRow * grid.Columns, node = firstRow * grid.Columns;
+        for (; node <= end - lanes; node += lanes)
+            CompareSideBySide(node, state);
+        for (; node < end; node++)
+            CompareOne(node, state);
+    }
+
+    /// <summary>The comparison at a node; NaN where one of the windows gives nothing.</summary>
+    internal float At(int node) => disagreement[node];
+
+    // The plain definition.
+    internal void CompareOne(int node, NodeState state) => disagreement[node] = IsMatched(state.Flags[node]) ? Disagreement(node) : float.NaN;
+
+    private static bool IsMatched(VectorFlags flags) => (flags & ~VectorFlags.NotConverged) == VectorFlags.None;
+
+    internal void CompareSideBySide(int node, NodeState state)
+    {
+        MatchedRow small = narrow.Matches, large = wide.Solutions;
+        Vector<float> Of(float[] values) => new(values, node);
+        Vector<float> smallU = half.Solver.InverseAt(0, node), largeU = whole.InverseAt(0, node), smallV = half.Solver.InverseAt(2, node), largeV = whole.InverseAt(2, node);
+        Vector<float> smallSigma = Of(small.SigmaU), largeSigma = Of(large.SigmaU), bias = new((float)squaredBias);
+        Vector<float> variance = Vector.Max(smallSigma * smallSigma / smallU, largeSigma * largeSigma / largeU);
+        Vector<float> du = Of(small.Du) - Of(large.Du), dv = Of(small.Dv) - Of(large.Dv);
+        Vector<float> noiseU = (variance * (smallU - largeU)) + bias, noiseV = (variance * (smallV - largeV)) + bias;
+        (((du * du / noiseU) + (dv * dv / noiseV)) * 0.5f).CopyTo(disagreement, node);
+        Span<VectorFlags> flags = state.Flags.AsSpan(node, Vector<float>.Count);
+        if (!MemoryMarshal.AsBytes(flags).ContainsAnyExcept((byte)0))
+            return;
+        for (int lane = 0; lane < flags.Length; lane++)
         {
-            bool isMatched = (state.Flags[node] & ~VectorFlags.NotConverged) == VectorFlags.None;
-            disagreement[node] = isMatched ? Disagreement(node) : float.NaN;
+            if (!IsMatched(flags[lane]))
+                disagreement[node + lane] = float.NaN;
         }
     }
 
@@ -57,19 +88,26 @@ internal sealed class WindowSelection(ReferenceWindows windows, HalfWindows half
     public void Choose(int firstRow, int endRow, float noiseLevel, PredictorField predictor, NodeState state)
     {
         float limit = Threshold * noiseLevel;
+        bool chooses = state.Choice == WindowChoice.Choose;
+        float[] rented = ArrayPool<float>.Shared.Rent(3 * (grid.Columns + 2));
+        Span<float> around = rented.AsSpan(0, grid.Columns);
         for (int row = firstRow; row < endRow; row++)
         {
+            if (chooses)
+                Around(row, around, rented.AsSpan(grid.Columns));
             for (int column = 0; column < grid.Columns; column++)
             {
                 int node = (row * grid.Columns) + column;
                 if (float.IsNaN(disagreement[node]))
                     state.ForgetHalf(node);
-                else if (state.Choice == WindowChoice.Choose && !state.IsHalf[node] && Around(row, column) > limit)
+                else if (chooses && around[column] > limit && !state.IsHalf[node])
                     Mark(node, noiseLevel, state);
                 if (state.IsHalf[node])
                     Use(node, predictor, state);
             }
         }
+
+        ArrayPool<float>.Shared.Return(rented);
     }
 
     private float Disagreement(int node)
@@ -91,24 +129,35 @@ internal sealed class WindowSelection(ReferenceWindows windows, HalfWindows half
         return ((variance * (ofSmall[0] - ofLarge[0])) + squaredBias, (variance * (ofSmall[2] - ofLarge[2])) + squaredBias);
     }
 
-    // Mean over a node and its neighbours.
-    private float Around(int row, int column)
+    // Means over every node of a row and its neighbours, of those that are known: down first, then along the row, one more place at both ends.
+    private void Around(int row, Span<float> means, Span<float> memory)
     {
-        float sum = 0;
-        int count = 0;
+        int length = grid.Columns + 2;
+        Span<float> sums = memory[..length], counts = memory.Slice(length, length);
+        sums.Clear();
+        counts.Clear();
         for (int r = Math.Max(0, row - 1); r <= Math.Min(grid.Rows - 1, row + 1); r++)
+            AddKnown(disagreement.AsSpan(r * grid.Columns, grid.Columns), sums[1..], counts[1..]);
+        for (int c = 0; c < means.Length; c++)
+            means[c] = (sums[c] + sums[c + 1] + sums[c + 2]) / (counts[c] + counts[c + 1] + counts[c + 2]);
+    }
+
+    private static void AddKnown(ReadOnlySpan<float> values, Span<float> sums, Span<float> counts)
+    {
+        int lanes = Vector<float>.Count, c = 0;
+        for (; c <= values.Length - lanes; c += lanes)
         {
-            for (int c = Math.Max(0, column - 1); c <= Math.Min(grid.Columns - 1, column + 1); c++)
-            {
-                float here = disagreement[(r * grid.Columns) + c];
-                if (float.IsNaN(here))
-                    continue;
-                sum += here;
-                count++;
-            }
+            Vector<float> here = new(values[c..]);
+            Vector<int> known = Vector.Equals(here, here);
+            (new Vector<float>(sums[c..]) + Vector.ConditionalSelect(known, here, Vector<float>.Zero)).CopyTo(sums[c..]);
+            (new Vector<float>(counts[c..]) + Vector.ConditionalSelect(known, Vector<float>.One, Vector<float>.Zero)).CopyTo(counts[c..]);
         }
 
-        return sum / count;
+        for (; c < values.Length; c++)
+        {
+            sums[c] += float.IsNaN(values[c]) ? 0 : values[c];
+            counts[c] += float.IsNaN(values[c]) ? 0 : 1;
+        }
     }
 
     private void Mark(int node, float noiseLevel, NodeState state)

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace BosFlow.Footage;
 
@@ -14,6 +15,8 @@ internal static class ByteLevels
         ref byte from = ref MemoryMarshal.GetReference(codes);
         ref float to = ref MemoryMarshal.GetReference(levels[..codes.Length]);
         int i = 0;
+        for (; Avx512F.IsSupported && i <= codes.Length - Vector128<byte>.Count; i += Vector128<byte>.Count)
+            Vector512.ConvertToSingle(Avx512F.ConvertToVector512Int32(Vector128.LoadUnsafe(ref from, (nuint)i))).StoreUnsafe(ref to, (nuint)i);
         for (; i <= codes.Length - Vector128<byte>.Count; i += Vector128<byte>.Count)
         {
             (Vector128<ushort> low, Vector128<ushort> high) = Vector128.Widen(Vector128.LoadUnsafe(ref from, (nuint)i));

@@ -112,12 +112,14 @@ public sealed class AdaptiveWindowsTests
         predictor.SetMotion(PlanarMotion.Identity);
         predictor.Set([.. Enumerable.Repeat((float)u + 0.1f, layout.Grid.Count)], [.. Enumerable.Repeat((float)v - 0.05f, layout.Grid.Count)]);
         var pass = new BlockPass(planes, windows, reference);
-        pass.Run(frame, predictor, new NodeState(layout.Grid), FrameThreads.One, CancellationToken.None);
+        var state = new NodeState(layout.Grid);
+        pass.Run(frame, predictor, state, FrameThreads.One, CancellationToken.None);
         var match = new HalfMatch(half, blocks, pass.Sums);
 
         match.Solve(0, layout.Grid.Rows);
 
         Assert.True(ComparePlain(planes, half, frame, predictor, match) > layout.Grid.Count / 3);
+        AssertSideBySide(new WindowSelection(windows, reference.Solver, half, match, pass.Scatter, 1e-6), state);
     }
 
     [Theory]
@@ -132,6 +134,25 @@ public sealed class AdaptiveWindowsTests
         string problem = Assert.Single(DisplacementSettingsCheck.Problems(settings));
         Assert.Contains("windows = \"adaptive\" needs", problem, StringComparison.Ordinal);
         Assert.Empty(DisplacementSettingsCheck.Problems(settings with { Windows = WindowSizing.Fixed }));
+    }
+
+    // Lanes against the plain definition, node by node.
+    private static void AssertSideBySide(WindowSelection selection, NodeState state)
+    {
+        int lanes = System.Numerics.Vector<float>.Count;
+        for (int node = 0; node <= state.Grid.Count - lanes; node += lanes)
+        {
+            selection.CompareSideBySide(node, state);
+            float[] together = [.. Enumerable.Range(node, lanes).Select(selection.At)];
+            for (int lane = 0; lane < lanes; lane++)
+            {
+                selection.CompareOne(node + lane, state);
+                float plain = selection.At(node + lane);
+                Assert.Equal(float.IsNaN(plain), float.IsNaN(together[lane]));
+                if (!float.IsNaN(plain))
+                    Assert.Equal(plain, together[lane], 1e-3 * (1 + plain)); // single precision
+            }
+        }
     }
 
     private static GrayImage Picture(IFlowField? flow, int frame) => SceneRenderer.Render(
