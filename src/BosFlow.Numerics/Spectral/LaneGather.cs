@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using System.Runtime.Intrinsics.X86;
 using BosFlow.Numerics.Vectors;
@@ -29,20 +30,24 @@ internal static class LaneGather
         }
     }
 
-    /// <summary>Adds values and their squares lane by lane: T.Count sums and squares.</summary>
+    /// <summary>Adds values and their squares lane by lane, of an even number of rows of lanes: T.Count sums and squares.</summary>
     public static void AddSquares<T>(Span<float> values, Span<float> sums, Span<float> squares)
         where T : struct, ILanes<T>
     {
-        T sum = T.Load(ref sums[0], 0), square = T.Load(ref squares[0], 0);
-        for (int i = 0; i < values.Length; i += T.Count)
+        // Two of each, so that one addition need not wait for the other.
+        T sum = T.Load(ref sums[0], 0), square = T.Load(ref squares[0], 0), odd = T.Of(0), oddSquare = T.Of(0);
+        ref float first = ref MemoryMarshal.GetReference(values);
+        for (nint i = 0; i < values.Length; i += 2 * T.Count)
         {
-            T value = T.Load(ref values[i], 0);
+            T value = T.Load(ref first, i), next = T.Load(ref first, i + T.Count);
             sum += value;
-            square += value * value;
+            odd += next;
+            square = T.MultiplyAdd(value, value, square);
+            oddSquare = T.MultiplyAdd(next, next, oddSquare);
         }
 
-        sum.Store(ref sums[0], 0);
-        square.Store(ref squares[0], 0);
+        (sum + odd).Store(ref sums[0], 0);
+        (square + oddSquare).Store(ref squares[0], 0);
     }
 
     // 8 x 8 floats, transposed by exchanging ever larger parts.

@@ -10,12 +10,12 @@ namespace BosFlow.Numerics.Spectral;
 /// <remarks>
 /// C(d) = sum a(x) b(x + d) / sqrt(sum a^2 sum b^2) without means, indices modulo the size. Two windows of a frame, f1 and f2, are one complex signal f1 + i f2; with A and B their
 /// transforms and R1, R2 those of the reference, the inverse transform of conj(R1) A + i conj(R2) B holds both correlations, one in its real and one in its imaginary part
-/// (derived). Immutable after construction; safe for several threads, each with its own <see cref="Workspace"/>.
+/// (derived). Spectra are kept in 16 bits, since reading them takes longer than multiplying. Immutable after construction; safe for several threads, each with its own <see cref="Workspace"/>.
 /// </remarks>
 public sealed class ReferenceSpectra
 {
     private readonly LaneFft fft;
-    private readonly float[] spectra;
+    private readonly short[] spectra;
     private readonly double[] energy;
     private readonly int lanes;
 
@@ -31,7 +31,7 @@ public sealed class ReferenceSpectra
         Count = corners.Length;
         lanes = Vector512.IsHardwareAccelerated ? Lanes16.Count : Vector256.IsHardwareAccelerated ? Lanes8.Count : Vector128.IsHardwareAccelerated ? Lanes4.Count : Lane1.Count;
         Batches = (Count + WindowsPerBatch - 1) / WindowsPerBatch;
-        spectra = new float[checked(Batches * BatchLength)];
+        spectra = new short[checked(Batches * BatchLength)];
         energy = new double[Batches * WindowsPerBatch];
         var work = new Workspace(this);
         for (int batch = 0; batch < Batches; batch++)
@@ -93,8 +93,7 @@ public sealed class ReferenceSpectra
         where T : struct, ILanes<T>
     {
         Forward<T>(picture, stride, corners, work);
-        for (int window = 0; window < corners.Length; window++)
-            energy[(batch * WindowsPerBatch) + window] = work.Energy[window];
+        float[] exact = new float[BatchLength];
         for (int kx = 0; kx <= Size / 2; kx++)
         {
             Columns<T>(kx, work);
@@ -103,13 +102,36 @@ public sealed class ReferenceSpectra
             for (int ky = 0; ky < Size; ky++)
             {
                 Separate<T>(kx, ky, work, out T ar, out T ai, out T br, out T bi);
-                ref float target = ref spectra[(batch * BatchLength) + (((kx * Size) + ky) * 4 * lanes)];
+                ref float target = ref exact[((kx * Size) + ky) * 4 * lanes];
                 bool mean = kx == 0 && ky == 0;
                 (mean ? T.Of(0) : ar).Store(ref target, 0);
                 (mean ? T.Of(0) : ai).Store(ref target, lanes);
                 (mean ? T.Of(0) : br).Store(ref target, 2 * lanes);
                 (mean ? T.Of(0) : bi).Store(ref target, 3 * lanes);
             }
+        }
+
+        Pack(batch, exact, work.Energy, corners.Length);
+    }
+
+    // Every window in steps of its own, of which the largest value fills 16 bits; its energy is that in these steps.
+    private void Pack(int batch, float[] exact, ReadOnlySpan<double> energies, int windows)
+    {
+        Span<short> packed = spectra.AsSpan(batch * BatchLength, BatchLength);
+        for (int window = 0; window < windows; window++)
+        {
+            int first = ((window & 1) * 2 * lanes) + (window >> 1);
+            float most = 0;
+            for (int i = first; i < exact.Length; i += 4 * lanes)
+                most = Math.Max(most, Math.Max(Math.Abs(exact[i]), Math.Abs(exact[i + lanes])));
+            float step = most > 0 ? most / short.MaxValue : 1;
+            for (int i = first; i < exact.Length; i += 4 * lanes)
+            {
+                packed[i] = (short)MathF.Round(exact[i] / step);
+                packed[i + lanes] = (short)MathF.Round(exact[i + lanes] / step);
+            }
+
+            energy[(batch * WindowsPerBatch) + window] = energies[window] / ((double)step * step);
         }
     }
 
@@ -208,7 +230,7 @@ public sealed class ReferenceSpectra
         bi = (r - p) * half;
     }
 
-    private void Multiply<T>(int kx, ref float reference, Workspace work)
+    private void Multiply<T>(int kx, ref short reference, Workspace work)
         where T : struct, ILanes<T>
     {
         bool paired = kx != 0 && kx != Size / 2;

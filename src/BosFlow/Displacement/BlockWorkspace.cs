@@ -19,7 +19,7 @@ internal sealed class BlockWorkspace
         RowWeights = new float[4 * layout.Side];
         Summed = new byte[layout.Tiles];
         Sampled = new byte[layout.Tiles];
-        Moved = new MovedRow(layout.Columns, predictorColumns);
+        Moved = new MovedRow(layout.Columns, gridColumns, predictorColumns);
         Sure = new bool[layout.Tiles];
         ColumnSums = new float[TileProducts.Terms * layout.TiledWidth];
         WindowStride = gridColumns;

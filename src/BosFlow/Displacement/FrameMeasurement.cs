@@ -1,3 +1,4 @@
+using System.Numerics;
 using BosFlow.Footage;
 using BosFlow.Numerics.Interpolation;
 using BosFlow.Registration;
@@ -140,10 +141,13 @@ internal sealed class FrameMeasurement
 
     private void FlagLowCorrelation(int part)
     {
-        int nodes = RowsPerPart * state.Grid.Columns;
-        for (int node = part * nodes; node < Math.Min((part + 1) * nodes, state.Flags.Length); node++)
+        int nodes = RowsPerPart * state.Grid.Columns, first = part * nodes, end = Math.Min(first + nodes, state.Flags.Length), lanes = Vector<float>.Count;
+        Vector<float> lowest = new((float)settings.LowestCorrelation);
+        for (int node = first; node < end; node++)
         {
-            if (state.Correlation[node] < settings.LowestCorrelation)
+            while (node <= end - lanes && Vector.GreaterThanOrEqualAll(new Vector<float>(state.Correlation, node), lowest))
+                node += lanes;
+            if (node < end && state.Correlation[node] < settings.LowestCorrelation)
                 state.Flags[node] |= VectorFlags.LowCorrelation;
         }
     }

@@ -23,6 +23,7 @@ internal sealed class MovedSums
     private readonly BlockReference reference;
     private readonly BlockSums sums;
     private readonly ReferenceWindows windows;
+    private readonly int[] nearest;
     private readonly float[] movedU;
     private readonly float[] movedV;
 
@@ -32,6 +33,7 @@ internal sealed class MovedSums
         this.windows = windows;
         this.reference = reference;
         this.sums = sums;
+        nearest = [.. Enumerable.Range(0, layout.Columns).Select(column => layout.NearestNode(column, windows.Layout.Grid.Columns))];
         movedU = new float[layout.Rows * layout.Columns];
         movedV = new float[layout.Rows * layout.Columns];
     }
@@ -93,21 +95,22 @@ internal sealed class MovedSums
         return any;
     }
 
-    // Of the window whose centre is nearest; one without a solution says nothing.
+    // Of the window whose centre is nearest.
     private void SetFactors(int row, NodeState state, MatchedRow solutions, MovedRow work)
     {
-        NodeGrid grid = windows.Layout.Grid;
-        int nodeRow = layout.NearestNode(row, grid.Rows) * grid.Columns;
+        int first = layout.NearestNode(row, windows.Layout.Grid.Rows) * windows.Layout.Grid.Columns;
+        for (int column = 0; column < work.Nodes.Length; column++)
+            work.Nodes[column] = Factors(first + column, state, solutions);
         for (int column = 0; column < layout.Columns; column++)
-        {
-            int node = nodeRow + layout.NearestNode(column, grid.Columns);
-            float gain = solutions.Gain[node], half = (float)(0.5 * SplineGradient.NoiseGain * (state.IsHalf[node] ? windows.Weight[node] / 4 : windows.Weight[node]));
-            float shareU = solutions.SigmaU[node] * solutions.SigmaU[node] * half, shareV = solutions.SigmaV[node] * solutions.SigmaV[node] * half;
-            bool known = gain > 0 && shareU < 1 && shareV < 1;
-            work.Gain[column] = known ? gain : 1;
-            work.WithoutNoiseU[column] = known ? 1 - shareU : 1;
-            work.WithoutNoiseV[column] = known ? 1 - shareV : 1;
-        }
+            (work.Gain[column], work.WithoutNoiseU[column], work.WithoutNoiseV[column]) = work.Nodes[nearest[column]];
+    }
+
+    // A window without a solution says nothing.
+    private (float Gain, float WithoutNoiseU, float WithoutNoiseV) Factors(int node, NodeState state, MatchedRow solutions)
+    {
+        float gain = solutions.Gain[node], half = (float)(0.5 * SplineGradient.NoiseGain * (state.IsHalf[node] ? windows.Weight[node] / 4 : windows.Weight[node]));
+        float shareU = solutions.SigmaU[node] * solutions.SigmaU[node] * half, shareV = solutions.SigmaV[node] * solutions.SigmaV[node] * half;
+        return gain > 0 && shareU < 1 && shareV < 1 ? (gain, 1 - shareU, 1 - shareV) : (1, 1, 1);
     }
 
     private void MoveSideBySide(int row, MovedRow work)

@@ -42,6 +42,8 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
     private static bool FindMissing(
         PreparedFrame frame, int x, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<float> usable, Span<float> inside, Span<byte> codes)
     {
+        if (frame.Defects is null)
+            return FindOutside(usable, inside, codes);
         bool any = false;
         for (int k = 0; k < codes.Length; k++)
         {
@@ -51,6 +53,28 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
             inside[k] = codes[k] == 0 ? usable[k] : 0;
         }
 
+        return any;
+    }
+
+    // The same where the frame has no defects.
+    private static bool FindOutside(ReadOnlySpan<float> usable, Span<float> inside, Span<byte> codes)
+    {
+        codes.Clear();
+        bool any = false;
+        for (int k = 0; k < codes.Length; k++)
+        {
+            if (inside[k] == 0 && usable[k] != 0)
+            {
+                codes[k] = DeformedBand.OutsideFrame;
+                any = true;
+            }
+        }
+
+        int lanes = Vector<float>.Count, x = 0;
+        for (; x <= usable.Length - lanes; x += lanes)
+            (new Vector<float>(inside[x..]) * new Vector<float>(usable[x..])).CopyTo(inside[x..]);
+        for (; x < usable.Length; x++)
+            inside[x] *= usable[x];
         return any;
     }
 
