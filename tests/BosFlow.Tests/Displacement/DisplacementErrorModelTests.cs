@@ -18,14 +18,16 @@ public sealed class DisplacementErrorModelTests
     private const double TenPercent = 0.10;
 
     [Theory]
-    [InlineData(2.5, 0.3, 0.35, 0.03, 32)]
-    [InlineData(3.0, 0.3, 0.20, 0.02, 32)]
-    [InlineData(4.0, 0.3, 0.35, 0.01, 16)]
-    [InlineData(5.0, 0.3, 0.35, 0.02, 32)]
-    public void Of_APrintedBoard_IsTheEnginesErrorAndItsStatedSigma(double image, double blurShare, double coverage, double noise, int window)
+    [InlineData(2.5, 0.3, 0.35, 0.03, 32, WindowShape.Constant)]
+    [InlineData(3.0, 0.3, 0.20, 0.02, 32, WindowShape.Constant)]
+    [InlineData(4.0, 0.3, 0.35, 0.01, 16, WindowShape.Constant)]
+    [InlineData(5.0, 0.3, 0.35, 0.02, 32, WindowShape.Constant)]
+    [InlineData(2.5, 0.3, 0.35, 0.03, 32, WindowShape.Quadratic)]
+    [InlineData(4.0, 0.3, 0.35, 0.02, 32, WindowShape.Quadratic)]
+    public void Of_APrintedBoard_IsTheEnginesErrorAndItsStatedSigma(double image, double blurShare, double coverage, double noise, int window, WindowShape shape)
     {
         var pattern = new ExpectedPattern { DiscPixels = image * Math.Sqrt(1 - blurShare), BlurPixels = image * Math.Sqrt(blurShare), Coverage = coverage, Contrast = Contrast, Noise = noise, ReferenceFrames = 8 };
-        var settings = new DisplacementSettings { WindowPixels = window, SpacingPixels = window / 2 };
+        var settings = new DisplacementSettings { WindowPixels = window, SpacingPixels = window / 2, Shape = shape };
 
         ExpectedError expected = DisplacementErrorModel.Of(pattern, settings);
         (double rms, double stated) = Measure(pattern, settings);
