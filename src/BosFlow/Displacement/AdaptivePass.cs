@@ -10,10 +10,10 @@ internal sealed class AdaptivePass : IRefinementPass
     private readonly HalfMatch narrow;
     private readonly WindowSelection selection;
 
-    public AdaptivePass(ReferenceTexture texture, ReferenceWindows windows, BlockReference reference, HalfWindows half, double squaredBias)
+    public AdaptivePass(ReferenceTexture texture, ReferenceWindows windows, BlockReference reference, HalfWindows half, ShapeSolver? shape, double squaredBias)
     {
         nodeRows = windows.Layout.Grid.Rows;
-        whole = new BlockPass(texture, windows, reference);
+        whole = new BlockPass(texture, windows, reference, shape);
         whole.Scatter.Half = half;
         narrow = new HalfMatch(half, reference.Layout, whole.Sums);
         selection = new WindowSelection(windows, reference.Solver, half, narrow, whole.Scatter, squaredBias);

@@ -13,10 +13,10 @@ public static class DisplacementSettingsCheck
     public static string? AdaptiveProblem(DisplacementSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        bool works = settings.Windows != WindowSizing.Adaptive || (settings.Shape == WindowShape.Constant && settings.Weighting == WindowWeighting.TopHat && settings.SubPixel == SubPixelMethod.LeastSquares
+        bool works = settings.Windows != WindowSizing.Adaptive || (settings.Shape != WindowShape.Quadratic && settings.Weighting == WindowWeighting.TopHat && settings.SubPixel == SubPixelMethod.LeastSquares
             && settings.WindowPixels % (BlocksPerWindow * SmallestBlock) == 0 && settings.SpacingPixels % SmallestBlock == 0);
         return works ? null
-            : "displacement.windows = \"adaptive\" needs shape = \"constant\", weighting = \"top-hat\", sub_pixel = \"least-squares\", a window_px that 16 divides and a spacing_px that 4 divides; change what differs, or set windows = \"fixed\".";
+            : "displacement.windows = \"adaptive\" needs shape = \"constant\" or \"affine\", weighting = \"top-hat\", sub_pixel = \"least-squares\", a window_px that 16 divides and a spacing_px that 4 divides; change what differs, or set windows = \"fixed\".";
     }
 
     /// <summary>Why the shape of windows does not go with the other settings; null where it does.</summary>

@@ -37,7 +37,7 @@ internal sealed class FrameMeasurement
         refinement = settings.SubPixel != SubPixelMethod.LeastSquares ? new CorrelationPass(texture, windows)
             : blocks is null ? new LeastSquaresPass(texture, windows)
             : half is null ? new BlockPass(texture, windows, blocks, shape)
-            : new AdaptivePass(texture, windows, blocks, half, sigma.SquaredBias);
+            : new AdaptivePass(texture, windows, blocks, half, shape, sigma.SquaredBias);
         predictorField = new PredictorField(grid, texture.Width, texture.Height);
         state = new NodeState(grid);
         outliers = new OutlierTest(grid);

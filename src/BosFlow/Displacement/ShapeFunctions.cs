@@ -16,7 +16,7 @@ internal sealed class ShapeFunctions
     public ShapeFunctions(WindowShape shape, int blocks, int side)
     {
         Order = shape == WindowShape.Quadratic ? (byte)2 : (byte)1;
-        Count = Order == 2 ? 6 : 3;
+        Count = CountOf(Order);
         double half = blocks * side / 2.0, withinBlock = ((side * side) - 1) / 12.0 / (half * half);
         Axis = new float[AlongAxis][];
         for (int power = 0; power < AlongAxis; power++)
@@ -38,6 +38,10 @@ internal sealed class ShapeFunctions
 
     /// <summary>Values of 1, t, t^2 along an axis at the blocks of a window: [power][block].</summary>
     public float[][] Axis { get; }
+
+    /// <summary>Number of polynomials up to a degree.</summary>
+    /// <param name="order">1 or 2.</param>
+    public static int CountOf(byte order) => order == 2 ? 6 : 3;
 
     /// <summary>Powers of a polynomial along x and y.</summary>
     public static (int X, int Y) PowersOf(int function) => Powers[function];

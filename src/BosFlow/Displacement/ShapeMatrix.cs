@@ -8,7 +8,6 @@ internal sealed class ShapeMatrix
 {
     private const int Products = ShapeFunctions.AlongAxis * ShapeFunctions.AlongAxis;
 
-    private readonly ShapeFunctions functions;
     private readonly BlockReference reference;
     private readonly BlockLayout layout;
     private readonly double[] along;
@@ -16,7 +15,6 @@ internal sealed class ShapeMatrix
 
     public ShapeMatrix(ShapeFunctions functions, BlockReference reference)
     {
-        this.functions = functions;
         this.reference = reference;
         layout = reference.Layout;
         along = new double[Products * layout.PerWindow];
@@ -28,9 +26,6 @@ internal sealed class ShapeMatrix
 
         down = new double[Products * BlockReference.StaticTerms * layout.Columns];
     }
-
-    /// <summary>Rows of the matrix.</summary>
-    public int Size => (2 * functions.Count) + 2;
 
     /// <summary>Sums down the columns of blocks of a row of windows; to be called before <see cref="Fill"/>.</summary>
     /// <param name="top">First row of their blocks.</param>
@@ -52,10 +47,10 @@ internal sealed class ShapeMatrix
 
     /// <summary>Fills in the packed matrix of one window of the row.</summary>
     /// <param name="left">First of its blocks.</param>
-    /// <param name="matrix">The lower triangle.</param>
-    public void Fill(int left, Span<double> matrix)
+    /// <param name="n">Number of polynomials, the first ones.</param>
+    /// <param name="matrix">The lower triangle of 2 n + 2 rows.</param>
+    public void Fill(int left, int n, Span<double> matrix)
     {
-        int n = functions.Count;
         for (int k = 0; k < n; k++)
         {
             (int kx, int ky) = ShapeFunctions.PowersOf(k);

@@ -10,7 +10,7 @@ namespace BosFlow.Displacement;
 /// Gain, correlation and residual are those of the shift alone; sigma^2 is the residual's variance times the diagonal of the inverse.
 /// </para>
 /// <para>
-/// Where dots or masks determine the polynomial badly, its variance more than <see cref="LargestVarianceRatio"/> times that of the shift, the shift stays. Evenly spread texture has 3.5 to 4.5 with second degree and 1 with first degree
+/// Where dots or masks determine the polynomial badly, its variance more than <see cref="LargestVarianceRatio"/> times that of the shift, the next lower degree is taken, and at last the shift. Evenly spread texture has 3.5 to 4.5 with second degree and 1 with first degree
 /// (<see cref="ShapeKernel"/>). Least squares with polynomials: A. Savitzky and M. J. E. Golay 1964, Anal. Chem. 36:1627 (from memory); the sums are derived here.
 /// </para>
 /// </remarks>
@@ -53,7 +53,7 @@ internal sealed class ShapeSolver
     /// <summary>The blocks.</summary>
     public BlockLayout Layout { get; }
 
-    /// <summary>Degree of the polynomial at a node, 0 where the shift stays.</summary>
+    /// <summary>Degree of the polynomial at a node, lower than asked for where the reference determines no more, 0 where the shift stays.</summary>
     public byte OrderAt(int node) => orders[node];
 
     /// <summary>The same of a row of nodes.</summary>
@@ -119,28 +119,43 @@ internal sealed class ShapeSolver
         (new Vector<float>(matches.SigmaV, column) * ratioV).CopyTo(matches.SigmaV, column);
     }
 
+    // The highest degree that is determined well enough.
     private void Prepare(int node, int left, ShapeMatrix matrix, ReferenceWindows windows)
     {
         if (windows.Flags[node] != VectorFlags.None)
             return;
         Span<double> packed = stackalloc double[CholeskyFactor.PackedLength(unknowns)], u = stackalloc double[unknowns], v = stackalloc double[unknowns];
-        matrix.Fill(left, packed);
-        if (!CholeskyFactor.TryFactor(packed, unknowns))
-            return;
-        u[0] = v[Functions.Count] = 1;
-        CholeskyFactor.Solve(packed, u);
-        CholeskyFactor.Solve(packed, v);
-        ReadOnlySpan<double> ofShift = windows.InverseAt(node);
-        double ratioU = u[0] / ofShift[0], ratioV = v[Functions.Count] / ofShift[2];
-        if (!(Math.Max(ratioU, ratioV) <= LargestVarianceRatio))
-            return;
-        orders[node] = Functions.Order;
-        sigmaRatioU[node] = (float)Math.Sqrt(ratioU);
-        sigmaRatioV[node] = (float)Math.Sqrt(ratioV);
-        for (int k = 0; k < unknowns; k++)
+        for (byte order = Functions.Order; order > 0; order--)
         {
-            rowsOfInverse[k][node] = (float)u[k];
-            rowsOfInverse[unknowns + k][node] = (float)v[k];
+            int count = ShapeFunctions.CountOf(order), size = (2 * count) + 2;
+            Span<double> ofU = u[..size], ofV = v[..size];
+            matrix.Fill(left, count, packed);
+            if (!CholeskyFactor.TryFactor(packed, size))
+                continue;
+            ofU.Clear();
+            ofV.Clear();
+            ofU[0] = ofV[count] = 1;
+            CholeskyFactor.Solve(packed, ofU);
+            CholeskyFactor.Solve(packed, ofV);
+            double ratioU = ofU[0] / windows.InverseAt(node)[0], ratioV = ofV[count] / windows.InverseAt(node)[2];
+            if (!(Math.Max(ratioU, ratioV) <= LargestVarianceRatio))
+                continue;
+            orders[node] = order;
+            sigmaRatioU[node] = (float)Math.Sqrt(ratioU);
+            sigmaRatioV[node] = (float)Math.Sqrt(ratioV);
+            Keep(node, count, ofU, ofV);
+            return;
+        }
+    }
+
+    // Terms that a lower degree lacks stay 0.
+    private void Keep(int node, int count, ReadOnlySpan<double> u, ReadOnlySpan<double> v)
+    {
+        for (int k = 0; k < u.Length; k++)
+        {
+            int place = k < count ? k : k < 2 * count ? k - count + Functions.Count : k - (2 * count) + (2 * Functions.Count);
+            rowsOfInverse[place][node] = (float)u[k];
+            rowsOfInverse[unknowns + place][node] = (float)v[k];
         }
     }
 }

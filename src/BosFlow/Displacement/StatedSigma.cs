@@ -58,7 +58,7 @@ internal sealed class StatedSigma
         double variance = (double)step * step;
         double pixels = isHalf ? weight[node] / 4 : weight[node], ofShift = order == 0 ? variance : variance / shape!.VarianceRatio(node);
         double noiseShare = 0.5 * ofShift * pixels * SplineGradient.NoiseGain;
-        return (float)Math.Sqrt((variance * scatter * (isHalf ? ofHalf : order == 0 ? iteration : ofShape).Variance(noiseShare)) + beyondNoise + SquaredBias);
+        return (float)Math.Sqrt((variance * scatter * (isHalf ? ofHalf : order < 2 ? iteration : ofShape).Variance(noiseShare)) + beyondNoise + SquaredBias);
     }
 
     // They begin with the last pass but one, and their predictor is not smoothed.

@@ -172,6 +172,7 @@ internal sealed class WindowSelection(ReferenceWindows windows, WindowSolver who
     private void Use(int node, PredictorField predictor, NodeState state)
     {
         state.Flags[node] = VectorFlags.None;
+        state.ShapeOrder[node] = 0;
         RefinementResult.Store(state, node, predictor, VectorFlags.None, narrow.At(node));
         wide.Keep(node, narrow.At(node));
     }

@@ -97,6 +97,7 @@ public sealed class CaseMappingTests
     [InlineData("quality = \"finest\"\nwindows = \"fixed\"\n", WindowSizing.Fixed)]
     [InlineData("quality = \"fast\"\nwindows = \"adaptive\"\n", WindowSizing.Adaptive)]
     [InlineData("quality = \"finest\"\nshape = \"quadratic\"\n", WindowSizing.Fixed)]
+    [InlineData("quality = \"finest\"\nshape = \"affine\"\n", WindowSizing.Adaptive)]
     [InlineData("", WindowSizing.Fixed)]
     public void Parse_Windows_AreAdaptiveWhereAskedForOrWhereFinestMayHaveThem(string keys, WindowSizing expected) =>
         Assert.Equal(expected, CaseText.Parse(CaseText.Smallest + "[displacement]\n" + keys).Experiment.Displacement.Windows);

@@ -154,26 +154,53 @@ public sealed class ShapedWindowsTests
     }
 
     [Fact]
-    public void Measure_NoDotsInTheMiddle_KeepTheShiftWhereAPolynomialWouldGuess()
+    public void Measure_NoDotsInTheMiddle_HaveALowerDegreeWhereAQuadraticWouldGuess()
     {
         Dot[] sides = [.. Dots.Where(dot => Math.Abs(dot.X - 160) > 18)];
         GrayImage Render(int frame) => SceneRenderer.Render(sides, PlanarMotion.Identity, Width, Height, Speckle.DotSigmaPixels, new SensorSettings { NoisePercent = 2 }, 62, frame, CancellationToken.None);
 
         VectorField field = new DisplacementEngine(Render(0), PixelMask.All(Width, Height), Quadratic).Measure(Render(1), PlanarMotion.Identity, CancellationToken.None);
 
-        int shifts = 0;
+        int lower = 0;
         for (int node = 0; node < field.Grid.Count; node++)
         {
             double away = Math.Abs(field.Grid.X(node % field.Grid.Columns) - 160);
             if (IsAtBorder(field.Grid, node) || field.Flags[node] != VectorFlags.None)
                 continue;
             if (away < 4)
-                shifts += field.ShapeOrder![node] == 0 ? 1 : 0;
+                lower += field.ShapeOrder![node] == 1 ? 1 : 0;
             else if (away > 42)
                 Assert.Equal(2, field.ShapeOrder![node]);
         }
 
-        Assert.True(shifts > 15);
+        Assert.True(lower > 15);
+    }
+
+    [Theory]
+    [InlineData(WindowSizing.Fixed)]
+    [InlineData(WindowSizing.Adaptive)]
+    public void Measure_AffineBesideAMask_IsTheValueInTheMiddleAndNotThatOfTheRest(WindowSizing sizing)
+    {
+        // A shift is the mean over the pixels that are left, whose middle lies beside the vector's place.
+        var wave = new SinusoidField(1, 0.7, 160, 20, 10);
+        var mask = new PixelMask(Width, Height, [.. Enumerable.Range(0, Width * Height).Select(i => i % Width < 180 ? (byte)1 : (byte)0)]);
+        var settings = new DisplacementSettings { SpacingPixels = 8, PredictorSmoothings = 1, Windows = sizing };
+        GrayImage moved = Picture(wave, 4);
+        (ErrorStatistics Beside, ErrorStatistics Away) Errors(WindowShape shape)
+        {
+            VectorField field = new DisplacementEngine(Reference, mask, settings with { Shape = shape }).Measure(moved, PlanarMotion.Identity, CancellationToken.None);
+            (ErrorStatistics beside, ErrorStatistics away) = (new(), new());
+            double X(int node) => field.Grid.X(node % field.Grid.Columns);
+            HardSceneStudy.Add(beside, field, HardSceneStudy.Truth(field, wave), node => X(node) > 170 && !IsAtBorder(field.Grid, node));
+            HardSceneStudy.Add(away, field, HardSceneStudy.Truth(field, wave), node => X(node) < 150 && !IsAtBorder(field.Grid, node));
+            return (beside, away);
+        }
+
+        (ErrorStatistics Beside, ErrorStatistics Away) affine = Errors(WindowShape.Affine), shift = Errors(WindowShape.Constant);
+
+        Assert.True(affine.Beside.Count > 40);
+        Assert.InRange(affine.Beside.Rms, 0, (sizing == WindowSizing.Fixed ? 0.6 : 0.9) * shift.Beside.Rms);
+        Assert.InRange(affine.Away.Rms, 0, 1.02 * shift.Away.Rms);
     }
 
     [Fact]
@@ -201,7 +228,7 @@ public sealed class ShapedWindowsTests
 
     [Fact]
     public void Problems_AdaptiveWindowsWithAShape_AreRefused() =>
-        Assert.Contains("shape = \"constant\"", Assert.Single(DisplacementSettingsCheck.Problems(Quadratic with { Windows = WindowSizing.Adaptive })), StringComparison.Ordinal);
+        Assert.Contains("shape = \"constant\" or \"affine\"", Assert.Single(DisplacementSettingsCheck.Problems(Quadratic with { Windows = WindowSizing.Adaptive })), StringComparison.Ordinal);
 
     private static bool IsAtBorder(NodeGrid grid, int node) =>
         node % grid.Columns is 0 || node % grid.Columns == grid.Columns - 1 || node / grid.Columns is 0 || node / grid.Columns == grid.Rows - 1;

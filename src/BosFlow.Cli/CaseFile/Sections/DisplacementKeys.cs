@@ -34,7 +34,7 @@ internal static class DisplacementKeys
     {
         Section = Name,
         Name = "windows",
-        Description = "Whether all windows have the side window_px (fixed), or half of it where the displacement is so steep that the whole side smears it by more than noise explains (adaptive); adaptive for quality = \"finest\" where the other keys allow it, fixed where shape is not constant.",
+        Description = "Whether all windows have the side window_px (fixed), or half of it where the displacement is so steep that the whole side smears it by more than noise explains (adaptive); adaptive for quality = \"finest\" where the other keys allow it, fixed for shape = \"quadratic\".",
         Choices = [("fixed", WindowSizing.Fixed), ("adaptive", WindowSizing.Adaptive)],
         Default = TomlLiteral.Of("fixed"),
     };
