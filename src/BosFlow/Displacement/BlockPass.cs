@@ -200,7 +200,7 @@ internal sealed class BlockPass : IRefinementPass
             return;
         Span<byte> orders = state.ShapeOrder.AsSpan(row * windows.Layout.Grid.Columns, windows.Layout.Grid.Columns);
         orders.Clear();
-        if (!state.FitsShape)
+        if (!state.FitsShape || !shape.AnyOrder(row))
             return;
         work.Moments.Add(sums, row * layout.PerStep);
         shape.Solve(row, work.Moments, work.WindowSums, work.Matches);

@@ -54,7 +54,7 @@ public sealed class DisplacementEngine
         {
             blocks = new BlockReference(texture, windows, blockLayout);
             half = settings.Windows == WindowSizing.Adaptive ? new HalfWindows(texture, windows, blocks) : null;
-            shape = settings.Shape == WindowShape.Constant ? null : new ShapeSolver(windows, blocks, settings.Shape);
+            shape = ShapeSolver.Of(windows, blocks, settings.Shape);
         }
 
         sigma = new StatedSigma(settings, windows, shape, ApparentDot.Diameter(reference, measurable), underlying is not null);

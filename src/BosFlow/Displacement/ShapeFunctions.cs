@@ -10,7 +10,7 @@ internal sealed class ShapeFunctions
     private static readonly (int X, int Y)[] Powers = [(0, 0), (1, 0), (0, 1), (2, 0), (1, 1), (0, 2)];
 
     /// <summary>Prepares the functions.</summary>
-    /// <param name="shape">Not <see cref="WindowShape.Constant"/>.</param>
+    /// <param name="shape">Quadratic windows are of second degree, all others of first.</param>
     /// <param name="blocks">Blocks along a side of a window.</param>
     /// <param name="side">Side of a block, px.</param>
     public ShapeFunctions(WindowShape shape, int blocks, int side)

@@ -19,17 +19,30 @@ internal sealed class ShapeSolver
     /// <summary>Largest variance of the polynomial's value over that of the shift with which it is taken.</summary>
     public const double LargestVarianceRatio = 8;
 
+    // Below this share of usable pixels a window counts as cut: the middle of the rest may lie a twentieth of a side or more beside the vector's place.
+    private const double LeastWhole = 0.9;
+
     private readonly int columns;
     private readonly int unknowns;
     private readonly float[][] rowsOfInverse;
     private readonly float[] sigmaRatioU;
     private readonly float[] sigmaRatioV;
     private readonly byte[] orders;
+    private readonly bool[] anyOrder;
+    private readonly bool onlyCut;
 
-    /// <summary>Prepares the windows of the reference.</summary>
-    public ShapeSolver(ReferenceWindows windows, BlockReference reference, WindowShape shape)
+    /// <summary>The polynomials of the windows of the reference; null where every window fits a shift.</summary>
+    /// <param name="windows">The windows.</param>
+    /// <param name="reference">Their blocks.</param>
+    /// <param name="shape">What is asked for; with <see cref="WindowShape.Constant"/> windows that the mask cuts are of first degree.</param>
+    public static ShapeSolver? Of(ReferenceWindows windows, BlockReference reference, WindowShape shape) =>
+        shape == WindowShape.Constant && !Enumerable.Range(0, windows.Flags.Length).Any(node => IsCut(windows, node)) ? null : new ShapeSolver(windows, reference, shape);
+
+    private ShapeSolver(ReferenceWindows windows, BlockReference reference, WindowShape shape)
     {
         NodeGrid grid = windows.Layout.Grid;
+        onlyCut = shape == WindowShape.Constant;
+        anyOrder = new bool[grid.Rows];
         Functions = new ShapeFunctions(shape, reference.Layout.PerWindow, reference.Layout.Side);
         Layout = reference.Layout;
         columns = grid.Columns;
@@ -41,9 +54,12 @@ internal sealed class ShapeSolver
         var matrix = new ShapeMatrix(Functions, reference);
         for (int row = 0; row < grid.Rows; row++)
         {
+            if (!Enumerable.Range(row * columns, columns).Any(node => IsWanted(windows, node)))
+                continue;
             matrix.Begin(row * Layout.PerStep);
             for (int column = 0; column < columns; column++)
                 Prepare((row * columns) + column, column * Layout.PerStep, matrix, windows);
+            anyOrder[row] = Orders(row).ContainsAnyExcept((byte)0);
         }
     }
 
@@ -58,6 +74,9 @@ internal sealed class ShapeSolver
 
     /// <summary>The same of a row of nodes.</summary>
     public ReadOnlySpan<byte> Orders(int row) => orders.AsSpan(row * columns, columns);
+
+    /// <summary>Whether any window of a row of nodes has a polynomial.</summary>
+    public bool AnyOrder(int row) => anyOrder[row];
 
     /// <summary>Variance at a node over that of the shift, mean of both components; 1 where the shift stays.</summary>
     public double VarianceRatio(int node) => (((double)sigmaRatioU[node] * sigmaRatioU[node]) + ((double)sigmaRatioV[node] * sigmaRatioV[node])) / 2;
@@ -119,10 +138,14 @@ internal sealed class ShapeSolver
         (new Vector<float>(matches.SigmaV, column) * ratioV).CopyTo(matches.SigmaV, column);
     }
 
+    private bool IsWanted(ReferenceWindows windows, int node) => windows.Flags[node] == VectorFlags.None && (!onlyCut || IsCut(windows, node));
+
+    private static bool IsCut(ReferenceWindows windows, int node) => windows.Flags[node] == VectorFlags.None && windows.Weight[node] < LeastWhole * windows.FullWeight;
+
     // The highest degree that is determined well enough.
     private void Prepare(int node, int left, ShapeMatrix matrix, ReferenceWindows windows)
     {
-        if (windows.Flags[node] != VectorFlags.None)
+        if (!IsWanted(windows, node))
             return;
         Span<double> packed = stackalloc double[CholeskyFactor.PackedLength(unknowns)], u = stackalloc double[unknowns], v = stackalloc double[unknowns];
         for (byte order = Functions.Order; order > 0; order--)

@@ -43,7 +43,7 @@ internal static class DisplacementKeys
     {
         Section = Name,
         Name = "shape",
-        Description = "What is fitted to the displacement within a window in the last two passes: a shift (constant), a shift with its first derivatives (affine: truer beside masks and uneven dots), or a polynomial of second degree (quadratic: with quality = \"finest\" finer detail at little more noise; not for shocks, where adaptive windows are better). Windows where dots or masks determine it badly keep the shift.",
+        Description = "What is fitted to the displacement within a window in the last two passes: a shift (constant; where a mask cuts the window, with its first derivatives), a shift with its first derivatives (affine), or a polynomial of second degree (quadratic: with quality = \"finest\" finer detail at little more noise; not for shocks, where adaptive windows are better). Where dots or masks determine it badly, a lower degree is taken.",
         Choices = [("constant", WindowShape.Constant), ("affine", WindowShape.Affine), ("quadratic", WindowShape.Quadratic)],
         Default = TomlLiteral.Of("constant"),
     };
