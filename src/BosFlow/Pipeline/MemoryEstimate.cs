@@ -18,8 +18,8 @@ public static class MemoryEstimate
     // The frame before, which tells a repeated picture.
     private const double BytesPerPixelOfTheLast = 4;
 
-    // Frame as read, waiting and matched in grey level, its interpolation, the band that is deformed.
-    private const double BytesPerPixelAndThread = 10;
+    // Frame as read and waiting, in codes of 8 bits, its interpolation, the band that is deformed.
+    private const double BytesPerPixelAndThread = 4;
 
     // Normal matrices, statistics, derived fields with their uncertainty.
     private const double BytesPerNode = 600;

@@ -20,8 +20,8 @@ internal static class RunSpeed
         string wholeCase = WriteCase(folder, scene, "whole", frames);
         foreach (int threads in new[] { 1, Environment.ProcessorCount }.Distinct())
         {
-            (double Seconds, double Megabytes)[] half = [.. Enumerable.Range(0, rounds).Select(_ => Run(folder, halfCase, threads))];
-            (double Seconds, double Megabytes)[] whole = [.. Enumerable.Range(0, rounds).Select(_ => Run(folder, wholeCase, threads))];
+            WholeRun[] half = [.. Enumerable.Range(0, rounds).Select(_ => Run(folder, halfCase, threads))];
+            WholeRun[] whole = [.. Enumerable.Range(0, rounds).Select(_ => Run(folder, wholeCase, threads))];
             double seconds = Median.Of([.. whole.Select(run => run.Seconds)]);
             double further = (seconds - Median.Of([.. half.Select(run => run.Seconds)])) / (frames - (frames / 2));
             yield return
@@ -64,13 +64,14 @@ internal static class RunSpeed
     }
 
     /// <summary>Runs a case once and takes the results away.</summary>
-    public static (double Seconds, double Megabytes) Run(TemporaryFolder folder, string caseFile, int threads)
+    public static WholeRun Run(TemporaryFolder folder, string caseFile, int threads)
     {
         string output = folder.PathOf("run");
         var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "BosFlow.Cli.dll"), "run", caseFile, "--output", output, "--threads", threads.ToString(CultureInfo.InvariantCulture), "--quiet"])
         {
             RedirectStandardOutput = true,
         };
+        double processorBefore = ProcessorTime.OfEndedChildren;
         long begin = Stopwatch.GetTimestamp();
         using Process process = Process.Start(start)!;
         double peak = 0;
@@ -80,6 +81,6 @@ internal static class RunSpeed
         if (process.ExitCode != 0)
             throw new InvalidOperationException($"The run ended with exit code {process.ExitCode}; its message is above.");
         Directory.Delete(output, recursive: true);
-        return (seconds, peak);
+        return new WholeRun(seconds, ProcessorTime.OfEndedChildren - processorBefore, peak);
     }
 }

@@ -1,118 +1,93 @@
-using System.Diagnostics;
 using System.Globalization;
-using BosFlow.Benchmarks.Reporting;
 using BosFlow.Benchmarks.Scenes;
-using BosFlow.Displacement;
-using BosFlow.Footage;
 using BosFlow.Media;
-using BosFlow.Registration;
 using BosFlow.TestKit;
 
 namespace BosFlow.Benchmarks.Speed;
 
-/// <summary>A whole run from a clip in H.264 to netCDF, and what each of its stages takes.</summary>
-internal static class VideoSpeed
+/// <summary>Whole runs from a clip in H.264 to netCDF.</summary>
+internal sealed class VideoSpeed : IDisposable
 {
-    private const int Frames = 24;
-    private const int TimedFrames = 6;
+    /// <summary>Frames a second that are asked for with two threads.</summary>
+    public const double Asked = 8;
+
+    /// <summary>Frames of the clip behind the reference.</summary>
+    public const int Frames = 60;
+
+    private const int FewFrames = 12;
     private const double MegabitsPerSecond = 100;
-    private static readonly string[] Qualities = ["fast", "standard"];
+    private const double IdleShare = 0.1;
 
-    /// <summary>Frames a second of whole runs, one row a quality and number of threads.</summary>
-    public static IEnumerable<IReadOnlyList<string>> Rows(BenchmarkScene scene, int rounds)
-    {
-        using var folder = new TemporaryFolder();
-        WriteClip(folder, scene);
-        foreach (string quality in Qualities)
-        {
-            string half = WriteCase(folder, quality, Frames / 2);
-            string whole = WriteCase(folder, quality, Frames);
-            foreach (int threads in new[] { 1, Environment.ProcessorCount }.Distinct())
-            {
-                double few = Median.Of([.. Enumerable.Range(0, rounds).Select(_ => RunSpeed.Run(folder, half, threads).Seconds)]);
-                (double Seconds, double Megabytes)[] all = [.. Enumerable.Range(0, rounds).Select(_ => RunSpeed.Run(folder, whole, threads))];
-                double further = (Median.Of([.. all.Select(run => run.Seconds)]) - few) / (Frames - (Frames / 2));
-                yield return
-                [
-                    string.Create(CultureInfo.InvariantCulture, $"{scene.Reference.Width} x {scene.Reference.Height}"), quality,
-                    threads.ToString(CultureInfo.InvariantCulture), further.ToString("0.000", CultureInfo.InvariantCulture),
-                    (1 / further).ToString("0.0", CultureInfo.InvariantCulture), all.Max(run => run.Megabytes).ToString("0", CultureInfo.InvariantCulture),
-                ];
-            }
-        }
-    }
+    private readonly TemporaryFolder folder = new();
 
-    /// <summary>What each stage takes of a frame on one thread, the longest first.</summary>
-    public static IEnumerable<IReadOnlyList<string>> Stages(BenchmarkScene scene)
-    {
-        using var folder = new TemporaryFolder();
-        WriteClip(folder, scene);
-        IFootage footage = FootageOpener.Open(new FootageSettings { Video = "clip.mp4" }, folder.Root, CancellationToken.None);
-        var mask = PixelMask.All(scene.Reference.Width, scene.Reference.Height);
-        (double reading, List<Frame> frames) = Read(footage);
-        GrayImage reference = frames[0].Image!;
-        GrayImage[] images = [.. frames.Skip(1).Select(frame => frame.Image!)];
-        var light = new ReferenceLight(reference, mask);
-        var estimator = new MotionEstimator(reference, mask, new RegistrationSettings());
-        PlanarMotion[] motions = [.. images.Select(image => estimator.Estimate(image, CancellationToken.None).Motion.Planar)];
-        List<(string Name, double Milliseconds)> stages =
-        [
-            ("decoding by ffmpeg on all cores and conversion to grey levels", 1000 * reading),
-            ("checks of the frame", Each(images, (image, _) => FrameQuality.Assess(image, mask))),
-            ("registration", Each(images, (image, _) => estimator.Estimate(image, CancellationToken.None))),
-            ("comparison of the light", Each(images, (image, _) => light.Compare(image, 0, 0))),
-        ];
-        foreach ((string quality, DisplacementSettings settings) in new[] { ("fast", EngineSettings.Fast), ("standard", EngineSettings.Standard) })
-        {
-            var engine = new DisplacementEngine(reference, mask, settings);
-            stages.Add(($"displacement, {quality}", Each(images, (image, i) => engine.Measure(image, motions[i], CancellationToken.None))));
-        }
-
-        return stages.OrderByDescending(stage => stage.Milliseconds)
-            .Select(stage => (IReadOnlyList<string>)[stage.Name, stage.Milliseconds.ToString("0", CultureInfo.InvariantCulture)]);
-    }
-
-    // Seconds for each further frame: the start of ffmpeg is not a frame's.
-    private static (double Seconds, List<Frame> First) Read(IFootage footage)
-    {
-        var first = new List<Frame>();
-        long start = 0;
-        foreach (Frame frame in footage.Read([.. Enumerable.Range(0, 1 + Frames)], CancellationToken.None))
-        {
-            if (first.Count == 0)
-                start = Stopwatch.GetTimestamp();
-            if (first.Count <= TimedFrames)
-                first.Add(frame);
-        }
-
-        return (Stopwatch.GetElapsedTime(start).TotalSeconds / Frames, first);
-    }
-
-    // Once unmeasured, so that the compiler has done its work.
-    private static double Each(GrayImage[] images, Action<GrayImage, int> stage)
-    {
-        double Once()
-        {
-            long start = Stopwatch.GetTimestamp();
-            for (int i = 0; i < images.Length; i++)
-                stage(images[i], i);
-            return Stopwatch.GetElapsedTime(start).TotalSeconds;
-        }
-
-        _ = Once();
-        return 1000 * Once() / images.Length;
-    }
-
-    private static void WriteClip(TemporaryFolder folder, BenchmarkScene scene) => VideoFileWriter.Write(
-        folder.PathOf("clip.mp4"),
+    /// <summary>Writes the clip.</summary>
+    public VideoSpeed(BenchmarkScene scene) => VideoFileWriter.Write(
+        folder.PathOf(ClipName),
         Enumerable.Range(0, 1 + Frames).Select(i => i == 0 ? scene.Reference : scene.Frames[i % scene.Frames.Count]),
         30,
         new VideoEncoding { MegabitsPerSecond = MegabitsPerSecond },
         CancellationToken.None);
 
-    private static string WriteCase(TemporaryFolder folder, string quality, int frames) => folder.Write($"{quality}-{frames}.toml", FormattableString.Invariant($"""
+    /// <summary>Name of the clip in <see cref="Folder"/>.</summary>
+    public static string ClipName => "clip.mp4";
+
+    /// <summary>Where the clip is.</summary>
+    public string Folder => folder.Root;
+
+    /// <summary>Measures further frames: the difference between a long and a short run, without start, reference, maps and report.</summary>
+    /// <param name="quality">Quality of the displacement.</param>
+    /// <param name="threads">Threads of the run.</param>
+    /// <param name="rounds">The least of so many rounds counts: what else the machine does only adds.</param>
+    /// <returns>Time on the clock and processor time of one further frame; largest resident size.</returns>
+    public WholeRun FurtherFrame(string quality, int threads, int rounds)
+    {
+        string few = WriteCase(quality, FewFrames), all = WriteCase(quality, Frames);
+        var shorter = new List<WholeRun>();
+        var longer = new List<WholeRun>();
+        for (int round = 0; round < rounds; round++)
+        {
+            shorter.Add(RunSpeed.Run(folder, few, threads));
+            longer.Add(RunSpeed.Run(folder, all, threads));
+        }
+
+        return new WholeRun(
+            (longer.Min(run => run.Seconds) - shorter.Min(run => run.Seconds)) / (Frames - FewFrames),
+            (longer.Min(run => run.ProcessorSeconds) - shorter.Min(run => run.ProcessorSeconds)) / (Frames - FewFrames),
+            longer.Max(run => run.Megabytes));
+    }
+
+    /// <summary>One row of the table of runs.</summary>
+    public static IReadOnlyList<string> Row(string quality, int threads, WholeRun frame)
+    {
+        static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+        double possible = Environment.ProcessorCount / frame.ProcessorSeconds;
+        return
+        [
+            quality, Text(threads, "0"), Text(1000 * frame.Seconds, "0"), Text(1 / frame.Seconds, "0.0"), Text(1000 * frame.ProcessorSeconds, "0"), Text(possible, "0.0"),
+            threads != Environment.ProcessorCount ? "" : 1 / frame.Seconds >= Asked ? "met" : "missed", Text(frame.Megabytes, "0"),
+        ];
+    }
+
+    /// <summary>Says in words what keeps a run from being faster.</summary>
+    /// <param name="quality">Quality of the displacement.</param>
+    /// <param name="frame">A further frame with all cores.</param>
+    /// <param name="stages">Processor time of the stages, the longest first, ms.</param>
+    public static string Limit(string quality, WholeRun frame, IReadOnlyList<(string Name, double Milliseconds)> stages)
+    {
+        int cores = Environment.ProcessorCount;
+        double busy = frame.ProcessorSeconds / (cores * frame.Seconds);
+        string why = busy >= 1 - IdleShare
+            ? "the cores are busy all the time, so that processor time is the limit"
+            : "the rest of the time they wait for each other or did other work of the machine";
+        return string.Create(CultureInfo.InvariantCulture,
+            $"Quality {quality}, {cores} cores: a frame takes {1000 * frame.ProcessorSeconds:0} ms of processor time, {100 * Math.Min(1, busy):0} % of what the cores had; {why}. The longest stage is {stages[0].Name} ({stages[0].Milliseconds:0} ms), then {stages[1].Name} ({stages[1].Milliseconds:0} ms). {Asked:0} frames/s leave {1000 * cores / Asked:0} ms.");
+    }
+
+    public void Dispose() => folder.Dispose();
+
+    private string WriteCase(string quality, int frames) => folder.Write($"{quality}-{frames}.toml", FormattableString.Invariant($"""
         [footage]
-        video = "clip.mp4"
+        video = "{ClipName}"
         use = "1:{frames + 1}"
 
         [reference]
