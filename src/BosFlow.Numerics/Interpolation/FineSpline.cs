@@ -87,6 +87,27 @@ public sealed class FineSpline
         return fine;
     }
 
+    /// <summary>A rectangle of the picture as a surface of its own.</summary>
+    /// <param name="left">First column of pixels.</param>
+    /// <param name="top">First row of pixels.</param>
+    /// <param name="width">Pixels in a row, at least 6, within the picture.</param>
+    /// <param name="height">Rows, at least 6, within the picture.</param>
+    public FineSpline Part(int left, int top, int width, int height)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(left);
+        ArgumentOutOfRangeException.ThrowIfNegative(top);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(width, Width - left);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(height, Height - top);
+        var part = new FineSpline(width, height);
+        for (int j = 0; j < part.Rows; j++)
+        {
+            for (int odd = 0; odd < 2; odd++)
+                coefficients.AsSpan(((j + (2 * top)) * Stride) + (odd * Plane) + left, part.HalfColumns).CopyTo(part.coefficients.AsSpan((j * part.Stride) + (odd * part.Plane)));
+        }
+
+        return part;
+    }
+
     /// <summary>Grey levels at the pixels, row-major.</summary>
     public float[] AtPixels()
     {

@@ -13,6 +13,9 @@ public static class IsolatedWindowsStudy
     private const int TilePixels = 48;
     private const int Shifts = 10;
     private const double ShiftDown = 0.37;
+    private const int FlowOff = 8;
+    private const int JointTilesAlong = 12;
+    private const double ShakePixels = 3;
 
     // Dots of the coverage that 0.07 dots/px of 3 px have, whatever their size.
     private const double SquaredDiameterTimesDensity = 0.07 * 9;
@@ -40,35 +43,40 @@ public static class IsolatedWindowsStudy
         {
             foreach ((double noise, double wanted) in Noises)
             {
-                (double random, double bound) = Measure(dot, noise, tilesAlong, isolated, cancellationToken);
+                (double random, double bound) = Measure(dot, noise, tilesAlong, 1, isolated, cancellationToken);
+                (double joint, double jointBound) = Measure(dot, noise, JointTilesAlong, FlowOff, isolated, cancellationToken);
+                double ownBound = jointBound * Math.Sqrt((1 + (1.0 / FlowOff)) / 2);
                 figures.Add(new Figure(Study, FormattableString.Invariant($"dots of {dot} px, noise {noise} %: random error of u over the Cramer-Rao bound"), random / bound, "1", null, dot >= LeastRequiredDot ? MostRequired : null, FormattableString.Invariant($"{wanted} is wanted")));
-                rows.Add([dot, noise, random, bound, random / bound]);
+                figures.Add(new Figure(Study, FormattableString.Invariant($"dots of {dot} px, noise {noise} %: the same with a joint reference"), joint / jointBound, "1", null, 1, FormattableString.Invariant($"{joint / ownBound:0.000} of the bound with {FlowOff} reference pictures")));
+                rows.Add([dot, noise, random, bound, random / bound, joint / jointBound, joint / ownBound]);
             }
         }
 
         string description = FormattableString.Invariant(
-            $"{tilesAlong * tilesAlong} windows of {isolated.WindowPixels} px, each measured in a picture of its own of {TilePixels} px a side, so that nothing is smoothed across windows; {Shifts} shifts of 0 to 0.9 px to the right with {ShiftDown} px down; Gaussian dots of one coverage, purely random, 8 bit, noise in both pictures. Random is the scatter about the mean of each shift. The ratio has a standard error of {0.5 / Math.Sqrt(5) / tilesAlong:0.0 %}; it can fall below 1 by that, and by what interpolation and derivatives see of the pixels around a window.");
+            $"{tilesAlong * tilesAlong} windows of {isolated.WindowPixels} px, each measured in a picture of its own of {TilePixels} px a side, so that nothing is smoothed across windows; {Shifts} shifts of 0 to 0.9 px to the right with {ShiftDown} px down; Gaussian dots of one coverage, purely random, 8 bit, noise in both pictures. Random is the scatter about the mean of each shift. The ratio has a standard error of {0.5 / Math.Sqrt(5) / tilesAlong:0.0 %}; it can fall below 1 by that, and by what interpolation and derivatives see of the pixels around a window. The joint reference is fitted to {FlowOff} pictures shaken by up to {ShakePixels} px, {JointTilesAlong * JointTilesAlong} windows; it may lie below the bound of two single pictures, since its noise is less.");
         return new StudyResult("Isolated windows and the Cramer-Rao bound", description, figures,
-            [new StudyTable("isolated-windows", "Random error of u of isolated windows", ["dot (px)", "noise (%)", "random error u (px)", "Cramer-Rao bound (px)", "ratio (1)"], rows)]);
+            [new StudyTable("isolated-windows", "Random error of u of isolated windows", ["dot (px)", "noise (%)", "random error u (px)", "Cramer-Rao bound (px)", "ratio (1)", "ratio with joint reference (1)", "ratio of it to its own bound (1)"], rows)]);
     }
 
-    private static (double Random, double Bound) Measure(double dot, double noise, int tilesAlong, DisplacementSettings settings, CancellationToken cancellationToken)
+    private static (double Random, double Bound) Measure(double dot, double noise, int tilesAlong, int burst, DisplacementSettings settings, CancellationToken cancellationToken)
     {
         int side = TilePixels * tilesAlong;
         var speckle = new SpeckleSettings { DotDiameterPixels = dot, DotsPerPixel = SquaredDiameterTimesDensity / (dot * dot), ContrastFrom = 110.0 / 255, ContrastTo = 170.0 / 255, MarginPixels = 12, Seed = 29 };
         var sensor = new SensorSettings { Background = 20.0 / 255, NoisePercent = noise };
         Dot[] dots = [.. SpecklePattern.Draw(side, side, speckle)];
         GrayImage Picture(PlanarMotion motion, int frame) => SceneRenderer.Render(dots, motion, side, side, speckle.DotSigmaPixels, sensor, 11, frame, cancellationToken);
+        Reference? joint = burst > 1 ? Joint(burst, side, Picture, cancellationToken) : null;
         double[] variances = new double[Shifts];
         Parallel.For(0, Shifts, new ParallelOptions { CancellationToken = cancellationToken }, i =>
         {
             double shift = (double)i / Shifts;
-            GrayImage reference = Picture(PlanarMotion.Identity, 2 * i), frame = Picture(PlanarMotion.Shift(shift, ShiftDown), (2 * i) + 1);
+            GrayImage reference = joint?.Image ?? Picture(PlanarMotion.Identity, 2 * i), frame = Picture(PlanarMotion.Shift(shift, ShiftDown), (2 * i) + 1);
             var errors = new ErrorStatistics();
             for (int tile = 0; tile < tilesAlong * tilesAlong; tile++)
             {
-                var engine = new DisplacementEngine(Tile(reference, TilePixels, tile % tilesAlong, tile / tilesAlong), PixelMask.All(TilePixels, TilePixels), settings);
-                VectorField field = engine.Measure(Tile(frame, TilePixels, tile % tilesAlong, tile / tilesAlong), PlanarMotion.Identity, cancellationToken);
+                (int column, int row) = (tile % tilesAlong, tile / tilesAlong);
+                var engine = new DisplacementEngine(Tile(reference, TilePixels, column, row), PixelMask.All(TilePixels, TilePixels), settings, joint?.Underlying!.Part(column * TilePixels, row * TilePixels, TilePixels, TilePixels));
+                VectorField field = engine.Measure(Tile(frame, TilePixels, column, row), PlanarMotion.Identity, cancellationToken);
                 errors.Add(field.Flags[0] == VectorFlags.None ? field.U[0] : double.NaN, shift, field.SigmaU[0]);
             }
 
@@ -77,6 +85,17 @@ public static class IsolatedWindowsStudy
         NodeGrid own = DisplacementEngine.GridOf(TilePixels, TilePixels, settings), all = new(own.OriginX, own.OriginY, TilePixels, tilesAlong, tilesAlong);
         double bound = CramerRaoBound.Mean(dots, side, side, speckle.DotSigmaPixels, sensor, all, settings.WindowPixels, cancellationToken);
         return (Math.Sqrt(variances.Average()), bound);
+    }
+
+    // Numbers of frames that no other picture of the study has.
+    private static Reference Joint(int count, int side, Func<PlanarMotion, int, GrayImage> picture, CancellationToken cancellationToken)
+    {
+        var shake = new SeededRandom(31);
+        double Shake() => ShakePixels * ((2 * shake.NextUniform()) - 1);
+        Frame[] burst = [.. Enumerable.Range(0, count).Select(k => new Frame(k, k, FormattableString.Invariant($"frame {k}"), picture(k == 0 ? PlanarMotion.Identity : PlanarMotion.Shift(Shake(), Shake()), (2 * Shifts) + k), null))];
+        var source = new ReferenceSource(burst, "burst", [], false) { FrameCount = count };
+        PixelMask all = PixelMask.All(side, side);
+        return new ReferenceBuilder(new RegistrationSettings { Motion = MotionModel.Shift }, ReferenceCombination.Joint, Environment.ProcessorCount).Build(source, new RegionMask(all, all), cancellationToken);
     }
 
     internal static GrayImage Tile(GrayImage picture, int side, int column, int row)

@@ -30,6 +30,19 @@ public sealed class FineSplineTests
             Assert.Equal(100 + (20 * Math.Sin(2 * Math.PI * 0.15 * (x + 0.3))), row[x], 0.02);
     }
 
+    [Fact]
+    public void Part_OfAPicture_IsTheSameSurfaceElsewhere()
+    {
+        FineSpline fine = FineSpline.Through(Noise(Width * Height, 4), Width, Height);
+        float[] dx = [.. Enumerable.Repeat(0.3f, 10)], dy = [.. Enumerable.Repeat(-0.45f, 10)], whole = new float[10], part = new float[10];
+
+        FineSplineRows.SampleReference(fine, 7, 12, dx, dy, whole);
+        FineSplineRows.SampleReference(fine.Part(5, 9, 14, 12), 2, 3, dx, dy, part);
+
+        Assert.Equal(whole, part);
+        Assert.Throws<ArgumentOutOfRangeException>(() => fine.Part(5, 9, Width - 4, 12));
+    }
+
     [Theory]
     [InlineData(0.01f)]
     [InlineData(0.4f)]
