@@ -44,7 +44,7 @@ public static class IsolatedWindowsStudy
             foreach ((double noise, double wanted) in Noises)
             {
                 (double random, double bound) = Measure(dot, noise, tilesAlong, 1, isolated, cancellationToken);
-                (double joint, double jointBound) = Measure(dot, noise, JointTilesAlong, FlowOff, isolated, cancellationToken);
+                (double joint, double jointBound) = Measure(dot, noise, Math.Min(tilesAlong, JointTilesAlong), FlowOff, isolated, cancellationToken);
                 double ownBound = jointBound * Math.Sqrt((1 + (1.0 / FlowOff)) / 2);
                 figures.Add(new Figure(Study, FormattableString.Invariant($"dots of {dot} px, noise {noise} %: random error of u over the Cramer-Rao bound"), random / bound, "1", null, dot >= LeastRequiredDot ? MostRequired : null, FormattableString.Invariant($"{wanted} is wanted")));
                 figures.Add(new Figure(Study, FormattableString.Invariant($"dots of {dot} px, noise {noise} %: the same with a joint reference"), joint / jointBound, "1", null, 1, FormattableString.Invariant($"{joint / ownBound:0.000} of the bound with {FlowOff} reference pictures")));
@@ -53,7 +53,7 @@ public static class IsolatedWindowsStudy
         }
 
         string description = FormattableString.Invariant(
-            $"{tilesAlong * tilesAlong} windows of {isolated.WindowPixels} px, each measured in a picture of its own of {TilePixels} px a side, so that nothing is smoothed across windows; {Shifts} shifts of 0 to 0.9 px to the right with {ShiftDown} px down; Gaussian dots of one coverage, purely random, 8 bit, noise in both pictures. Random is the scatter about the mean of each shift. The ratio has a standard error of {0.5 / Math.Sqrt(5) / tilesAlong:0.0 %}; it can fall below 1 by that, and by what interpolation and derivatives see of the pixels around a window. The joint reference is fitted to {FlowOff} pictures shaken by up to {ShakePixels} px, {JointTilesAlong * JointTilesAlong} windows; it may lie below the bound of two single pictures, since its noise is less.");
+            $"{tilesAlong * tilesAlong} windows of {isolated.WindowPixels} px, each measured in a picture of its own of {TilePixels} px a side, so that nothing is smoothed across windows; {Shifts} shifts of 0 to 0.9 px to the right with {ShiftDown} px down; Gaussian dots of one coverage, purely random, 8 bit, noise in both pictures. Random is the scatter about the mean of each shift. The ratio has a standard error of {0.5 / Math.Sqrt(5) / tilesAlong:0.0 %}; it can fall below 1 by that, and by what interpolation and derivatives see of the pixels around a window. The joint reference is fitted to {FlowOff} pictures shaken by up to {ShakePixels} px, {Math.Pow(Math.Min(tilesAlong, JointTilesAlong), 2)} windows; it may lie below the bound of two single pictures, since its noise is less.");
         return new StudyResult("Isolated windows and the Cramer-Rao bound", description, figures,
             [new StudyTable("isolated-windows", "Random error of u of isolated windows", ["dot (px)", "noise (%)", "random error u (px)", "Cramer-Rao bound (px)", "ratio (1)", "ratio with joint reference (1)", "ratio of it to its own bound (1)"], rows)]);
     }

@@ -36,7 +36,8 @@ internal static class PerformanceMeasurement
             IPeer[] peers = [fast, finest, DebianOpenCvPeer.DisFast(openCv), .. DebianOpenCvPeer.All(openCv)];
             IReadOnlyList<PeerScore> scores = PeerComparison.Run(task, peers, options.Rounds);
             PeerMeasurement.Append(text, scene, scores);
-            text.Append(CultureInfo.InvariantCulture, $"\n{fast.Grid.Count} vectors. Gain by all cores: fast {Gain(scores[0]):0.00}, finest {Gain(scores[1]):0.00}.\n");
+            text.Append(CultureInfo.InvariantCulture, $"\n{fast.Grid.Count} vectors.\n");
+            text.Append(AskedRatios.Table(scores));
         }
 
         text.Append("\n## Cost of a pixel\n\nOne thread, 2 % noise; memory is what a frame allocates in the steady state.\n\n");
@@ -45,8 +46,6 @@ internal static class PerformanceMeasurement
             PixelCosts(options.Rounds)));
         ReportFile.Write(options.Output, text.ToString());
     }
-
-    private static double Gain(PeerScore score) => score.OneThreadSeconds / score.AllThreadsSeconds;
 
     private static IEnumerable<IReadOnlyList<string>> PixelCosts(int rounds)
     {
