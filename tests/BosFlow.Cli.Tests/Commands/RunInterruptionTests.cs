@@ -14,10 +14,12 @@ public sealed class RunInterruptionTests
     public async Task Run_Signal_Returns130KeepsFinishedFramesAndGoesOn(string signal)
     {
         using var small = new SmallCase(frames: 1);
-        // The same picture many times, measured with great effort: still busy when the signal comes.
+        // The same picture many times, each measured with great effort: still busy when the signal comes.
         for (int i = 1; i < Frames; i++)
             File.Copy(small.PathOf(SmallCase.FrameName(0)), small.PathOf(SmallCase.FrameName(i)));
-        small.WriteCase(SmallCase.Text.Replace("quality = \"fast\"", "quality = \"finest\"\nspacing_px = 4\npasses = 8", StringComparison.Ordinal));
+        small.WriteCase(SmallCase.Text
+            .Replace("frame_rate_hz = 50.0", "frame_rate_hz = 50.0\nskip_repeats = false", StringComparison.Ordinal)
+            .Replace("quality = \"fast\"", "quality = \"finest\"\nspacing_px = 4\npasses = 8", StringComparison.Ordinal));
         // A test run in the background of a shell ignores SIGINT, and so would its children: env puts that right.
         using Process process = Process.Start(new ProcessStartInfo("env", ["--default-signal=INT", "dotnet", .. CliRun.Arguments("run", "case.toml", "--threads", "1")])
         {
