@@ -140,7 +140,8 @@ internal sealed class ShapeSolver
 
     private bool IsWanted(ReferenceWindows windows, int node) => windows.Flags[node] == VectorFlags.None && (!onlyCut || IsCut(windows, node));
 
-    private static bool IsCut(ReferenceWindows windows, int node) => windows.Flags[node] == VectorFlags.None && windows.Weight[node] < LeastWhole * windows.FullWeight;
+    /// <summary>Whether the mask or the picture's border leaves so little of a window that a shift is that of a place beside its middle.</summary>
+    public static bool IsCut(ReferenceWindows windows, int node) => windows.Flags[node] == VectorFlags.None && windows.Weight[node] < LeastWhole * windows.FullWeight;
 
     // The highest degree that is determined well enough.
     private void Prepare(int node, int left, ShapeMatrix matrix, ReferenceWindows windows)

@@ -14,6 +14,9 @@ namespace BosFlow.Displacement;
 /// whole frame: its median counts as 1 where it is greater than that.
 /// </para>
 /// <para>
+/// A window that a mask cuts fits more than a shift (<see cref="ShapeSolver"/>), and the half one lies beside its middle too: it stays whole.
+/// </para>
+/// <para>
 /// What the half window misses itself grows with the side as side^p, p from 1 at a jump to 2 at a bend: between d and d / 3. The geometric mean of both is stated, b^2 = d^2 / 3 less the noise's part of d^2 (a judgement within derived bounds).
 /// </para>
 /// </remarks>
@@ -29,6 +32,7 @@ internal sealed class WindowSelection(ReferenceWindows windows, WindowSolver who
     private const float MedianOfNoise = 0.6931f;
 
     private readonly NodeGrid grid = windows.Layout.Grid;
+    private readonly bool[] cut = [.. Enumerable.Range(0, windows.Layout.Grid.Count).Select(node => ShapeSolver.IsCut(windows, node))];
     private readonly float[] disagreement = new float[windows.Layout.Grid.Count];
     private readonly float[] samples = new float[Math.Min(MostSamples, windows.Layout.Grid.Count)];
 
@@ -46,7 +50,7 @@ internal sealed class WindowSelection(ReferenceWindows windows, WindowSolver who
     internal float At(int node) => disagreement[node];
 
     // The plain definition.
-    internal void CompareOne(int node, NodeState state) => disagreement[node] = IsMatched(state.Flags[node]) ? Disagreement(node) : float.NaN;
+    internal void CompareOne(int node, NodeState state) => disagreement[node] = IsMatched(state.Flags[node]) && !cut[node] ? Disagreement(node) : float.NaN;
 
     private static bool IsMatched(VectorFlags flags) => (flags & ~VectorFlags.NotConverged) == VectorFlags.None;
 
@@ -61,11 +65,11 @@ internal sealed class WindowSelection(ReferenceWindows windows, WindowSolver who
         Vector<float> noiseU = (variance * (smallU - largeU)) + bias, noiseV = (variance * (smallV - largeV)) + bias;
         (((du * du / noiseU) + (dv * dv / noiseV)) * 0.5f).CopyTo(disagreement, node);
         Span<VectorFlags> flags = state.Flags.AsSpan(node, Vector<float>.Count);
-        if (!MemoryMarshal.AsBytes(flags).ContainsAnyExcept((byte)0))
+        if (!MemoryMarshal.AsBytes(flags).ContainsAnyExcept((byte)0) && !cut.AsSpan(node, flags.Length).Contains(true))
             return;
         for (int lane = 0; lane < flags.Length; lane++)
         {
-            if (!IsMatched(flags[lane]))
+            if (!IsMatched(flags[lane]) || cut[node + lane])
                 disagreement[node + lane] = float.NaN;
         }
     }

@@ -181,19 +181,20 @@ public sealed class ShapedWindowsTests
     [InlineData(WindowShape.Constant, 8, 1)]
     [InlineData(WindowShape.Affine, 8, 1)]
     [InlineData(WindowShape.Quadratic, 8, 1)]
-    public void Measure_BesideAMask_IsTheValueInTheMiddleAndNotThatOfTheRest(WindowShape shape, int spacing, int smoothings)
+    [InlineData(WindowShape.Constant, 8, 1, WindowSizing.Adaptive)]
+    public void Measure_BesideAMask_IsTheValueInTheMiddleAndNotThatOfTheRest(WindowShape shape, int spacing, int smoothings, WindowSizing windows = WindowSizing.Fixed)
     {
         // A shift is the mean over the pixels that are left, whose middle lies up to 8 px beside the vector's place: there the wave differs by up to 0.3 px.
         var wave = new SinusoidField(1, 0.7, 160, 20, 10);
         var mask = new PixelMask(Width, Height, [.. Enumerable.Range(0, Width * Height).Select(i => i % Width < 180 ? (byte)1 : (byte)0)]);
-        var settings = new DisplacementSettings { SpacingPixels = spacing, PredictorSmoothings = smoothings, Shape = shape };
+        var settings = new DisplacementSettings { SpacingPixels = spacing, PredictorSmoothings = smoothings, Shape = shape, Windows = windows };
 
         VectorField field = new DisplacementEngine(Reference, mask, settings).Measure(Picture(wave, 4), PlanarMotion.Identity, CancellationToken.None);
 
         var beside = new ErrorStatistics();
         HardSceneStudy.Add(beside, field, HardSceneStudy.Truth(field, wave), node => field.Grid.X(node % field.Grid.Columns) > 170 && !IsAtBorder(field.Grid, node));
         Assert.True(beside.Count > 20);
-        Assert.InRange(beside.Rms, 0, 0.04);
+        Assert.InRange(beside.Rms, 0, 0.035);
     }
 
     [Fact]
