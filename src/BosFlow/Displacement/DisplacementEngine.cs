@@ -12,7 +12,7 @@ namespace BosFlow.Displacement;
 /// <remarks>
 /// What depends on the reference alone is computed once, in the constructor. Safe for several threads: each call takes
 /// working memory of its own, and its result does not depend on what other threads do. Working memory is about 12 bytes
-/// a pixel a concurrent call; the reference takes about 27 bytes a pixel (levels, derivatives and weights, their packed copy, spectra of the first pass).
+/// a pixel a concurrent call; the reference takes about 25 bytes a pixel (levels, derivatives and weights, their packed copy, spectra of the first pass).
 /// </remarks>
 public sealed class DisplacementEngine
 {
@@ -105,7 +105,8 @@ public sealed class DisplacementEngine
             throw new ArgumentException($"The frame is {frame.Width} x {frame.Height} px, the reference {texture.Width} x {texture.Height}.", nameof(frame));
         if (!idle.TryTake(out FrameMeasurement? measurement))
             measurement = new FrameMeasurement(texture, coarse, windows, blocks, half, shape, sigma, settings, underlying);
-        VectorField field = measurement.Measure(frame, predictor, threads == 1 ? FrameThreads.One : new FrameThreads(threads), cancellationToken);
+        using FrameThreads? several = threads == 1 ? null : new FrameThreads(threads);
+        VectorField field = measurement.Measure(frame, predictor, several ?? FrameThreads.One, cancellationToken);
         idle.Add(measurement);
         return field;
     }

@@ -8,18 +8,31 @@ internal static class FieldOutput
     public static VectorField Build(NodeState state, StatedSigma sigma, DisplacementSettings settings, FrameThreads threads, CancellationToken cancellationToken)
     {
         int count = state.Grid.Count, partNodes = RowsPerPart * state.Grid.Columns;
-        float[] u = new float[count], v = new float[count], sigmaU = new float[count], sigmaV = new float[count];
+        float[] u = Room(), v = Room(), sigmaU = Room(), sigmaV = Room(), correlation = Room(), peakRatio = Room();
+        float[]? sides = settings.Windows == WindowSizing.Adaptive ? Room() : null, orders = settings.Shape == WindowShape.Constant ? null : Room();
+        var flags = GC.AllocateUninitializedArray<VectorFlags>(count);
         threads.Run((count + partNodes - 1) / partNodes, Fill, cancellationToken);
+
+        // Every node is written below.
+        float[] Room() => GC.AllocateUninitializedArray<float>(count);
 
         void Fill(int part)
         {
-            for (int node = part * partNodes; node < Math.Min(count, (part + 1) * partNodes); node++)
+            int first = part * partNodes, length = Math.Min(count - first, partNodes);
+            state.Flags.AsSpan(first, length).CopyTo(flags.AsSpan(first));
+            state.Correlation.AsSpan(first, length).CopyTo(correlation.AsSpan(first));
+            state.PeakRatio.AsSpan(first, length).CopyTo(peakRatio.AsSpan(first));
+            for (int node = first; node < first + length; node++)
             {
-                bool replaced = state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
+                bool replaced = state.Flags[node].HasFlag(VectorFlags.OutlierReplaced), isMeasured = !replaced && !float.IsNaN(state.U[node]);
                 u[node] = state.MotionU[node] + state.U[node];
                 v[node] = state.MotionV[node] + state.V[node];
                 sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingU[node] + state.CoarseVariance);
                 sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingV[node] + state.CoarseVariance);
+                if (sides is not null)
+                    sides[node] = !isMeasured ? float.NaN : state.IsHalf[node] ? settings.WindowPixels / 2 : settings.WindowPixels;
+                if (orders is not null)
+                    orders[node] = isMeasured ? state.ShapeOrder[node] : float.NaN;
             }
         }
 
@@ -30,29 +43,11 @@ internal static class FieldOutput
             V = v,
             SigmaU = sigmaU,
             SigmaV = sigmaV,
-            Flags = [.. state.Flags],
-            Correlation = [.. state.Correlation],
-            PeakRatio = [.. state.PeakRatio],
-            WindowSide = settings.Windows == WindowSizing.Adaptive ? WindowSides(state, settings.WindowPixels) : null,
-            ShapeOrder = settings.Shape == WindowShape.Constant ? null : ShapeOrders(state),
+            Flags = flags,
+            Correlation = correlation,
+            PeakRatio = peakRatio,
+            WindowSide = sides,
+            ShapeOrder = orders,
         };
-    }
-
-    private static float[] ShapeOrders(NodeState state)
-    {
-        float[] orders = new float[state.Grid.Count];
-        for (int node = 0; node < orders.Length; node++)
-            orders[node] = IsMeasured(state, node) ? state.ShapeOrder[node] : float.NaN;
-        return orders;
-    }
-
-    private static bool IsMeasured(NodeState state, int node) => !float.IsNaN(state.U[node]) && !state.Flags[node].HasFlag(VectorFlags.OutlierReplaced);
-
-    private static float[] WindowSides(NodeState state, int whole)
-    {
-        float[] sides = new float[state.Grid.Count];
-        for (int node = 0; node < sides.Length; node++)
-            sides[node] = !IsMeasured(state, node) ? float.NaN : state.IsHalf[node] ? whole / 2 : whole;
-        return sides;
     }
 }
