@@ -8,8 +8,12 @@ namespace BosFlow.Benchmarks.Peers;
 /// <summary>BosFlow's engine from bytes to vectors, one frame after the other, each divided among the threads.</summary>
 internal sealed class EnginePeer(string name, GrayImage reference, DisplacementSettings settings) : IPeer
 {
+    // As many as it takes until the compiler has nothing left to improve.
+    private const int WarmingFrames = 30;
+
     private readonly DisplacementEngine engine = new(reference, PixelMask.All(reference.Width, reference.Height), settings);
     private byte[][]? bytes;
+    private bool isWarm;
 
     public string Name => name;
 
@@ -24,6 +28,9 @@ internal sealed class EnginePeer(string name, GrayImage reference, DisplacementS
     public (double Seconds, NodeResult[] Frames) Measure(NodeTask task, int threads)
     {
         bytes ??= [.. task.Scene.Frames.Select(EightBitPictures.Bytes)];
+        for (int i = 0; i < (isWarm ? 1 : WarmingFrames); i++)
+            MeasureOne(bytes[0], threads);
+        isWarm = true;
         var fields = new VectorField[bytes.Length];
         long start = Stopwatch.GetTimestamp();
         for (int i = 0; i < fields.Length; i++)
