@@ -22,7 +22,6 @@ internal sealed class BlockWorkspace
         Moved = new MovedRow(layout.Columns, gridColumns, predictorColumns);
         Sure = new bool[layout.Tiles];
         ColumnSums = new float[TileProducts.Terms * layout.TiledWidth];
-        WindowStride = gridColumns;
         BlockColumn = new float[layout.Columns];
         WindowSums = new float[TileProducts.Terms * gridColumns];
         Matches = new MatchedRow(gridColumns);
@@ -55,8 +54,6 @@ internal sealed class BlockWorkspace
     public float[] ColumnSums { get; }
 
     public float[] BlockColumn { get; }
-
-    public int WindowStride { get; }
 
     public float[] WindowSums { get; }
 
