@@ -38,25 +38,25 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
             Mark(row, (tile * TileRow.Columns / layout.Side) + block, codes[(block * layout.Side)..]);
     }
 
-    // Sets "inside" to 0 where a pixel takes no part. Where the reference is not usable, nothing is missing: such pixels are in no sum.
+    // Sets "inside" to 0 where a pixel takes no part. Where the reference is not usable, nothing lies outside: such pixels are in no sum.
     private static bool FindMissing(
         PreparedFrame frame, int x, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, ReadOnlySpan<float> usable, Span<float> inside, Span<byte> codes)
     {
-        if (frame.Defects is null)
-            return FindOutside(usable, inside, codes);
-        bool any = false;
-        for (int k = 0; k < codes.Length; k++)
+        bool any = FindOutside(usable, inside, codes);
+        for (int k = 0; frame.Defects is not null && k < codes.Length; k++)
         {
-            bool outside = inside[k] == 0 && usable[k] != 0;
-            codes[k] = outside ? DeformedBand.OutsideFrame : frame.DefectAt(x + k + u[k], y + v[k]);
-            any |= codes[k] != 0;
-            inside[k] = codes[k] == 0 ? usable[k] : 0;
+            if (codes[k] != 0)
+                continue;
+            codes[k] = frame.DefectAt(x + k + u[k], y + v[k]);
+            if (codes[k] == 0)
+                continue;
+            inside[k] = 0;
+            any = true;
         }
 
         return any;
     }
 
-    // The same where the frame has no defects.
     private static bool FindOutside(ReadOnlySpan<float> usable, Span<float> inside, Span<byte> codes)
     {
         codes.Clear();
