@@ -1,18 +1,27 @@
+using System.Numerics;
+
 namespace BosFlow.Numerics.Robust;
 
 /// <summary>Medians and other order statistics. NaN must be left out by the caller.</summary>
 public static class Quantiles
 {
     /// <summary>Median; the two middle values are averaged where the count is even.</summary>
+    /// <typeparam name="T">Type of the values.</typeparam>
     /// <param name="values">Values without NaN; reordered.</param>
     /// <returns>The median; NaN for an empty span.</returns>
-    public static float Median(Span<float> values)
+    public static T Median<T>(Span<T> values)
+        where T : struct, IFloatingPointIeee754<T>
     {
         if (values.IsEmpty)
-            return float.NaN;
-        values.Sort();
+            return T.NaN;
         int half = values.Length / 2;
-        return values.Length % 2 == 1 ? values[half] : 0.5f * (values[half - 1] + values[half]);
+        T upper = Selection.At(values, half);
+        if (values.Length % 2 == 1)
+            return upper;
+        T lower = values[0];
+        foreach (T value in values[1..half])
+            lower = T.Max(lower, value);
+        return (lower + upper) / T.CreateChecked(2);
     }
 
     /// <summary>Value below which a share of the values lies, linear between neighbours.</summary>

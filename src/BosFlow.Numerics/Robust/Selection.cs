@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace BosFlow.Numerics.Robust;
 
 /// <summary>Order statistics without sorting everything.</summary>
@@ -8,7 +10,8 @@ public static class Selection
     private const int MostBadDivisions = 4;
 
     /// <summary>The value that would stand at a place if the values were sorted.</summary>
-    /// <param name="values">Values without NaN; reordered.</param>
+    /// <typeparam name="T">Type of the values.</typeparam>
+    /// <param name="values">Values without NaN; reordered so that none before the place is larger and none after it smaller.</param>
     /// <param name="place">Place in ascending order, 0 to the number of values less 1.</param>
     /// <returns>The value.</returns>
     /// <remarks>
@@ -16,7 +19,8 @@ public static class Selection
     /// order of the values makes it slow. Source: Hoare 1961, Communications of the ACM 4:321 (from memory).
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The place lies outside the values.</exception>
-    public static double At(Span<double> values, int place)
+    public static T At<T>(Span<T> values, int place)
+        where T : struct, INumber<T>
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual((uint)place, (uint)values.Length, nameof(place));
         int badDivisions = 0;
@@ -38,7 +42,8 @@ public static class Selection
     }
 
     // Smaller ones first, larger ones last; between the two places that are returned stand values equal to the pivot.
-    private static (int Lower, int Upper) Divide(Span<double> values, double pivot)
+    private static (int Lower, int Upper) Divide<T>(Span<T> values, T pivot)
+        where T : struct, INumber<T>
     {
         int left = 0, right = values.Length - 1;
         while (left <= right)
@@ -57,5 +62,6 @@ public static class Selection
         return (right + 1, left);
     }
 
-    private static double MiddleOfThree(double a, double b, double c) => Math.Max(Math.Min(a, b), Math.Min(Math.Max(a, b), c));
+    private static T MiddleOfThree<T>(T a, T b, T c)
+        where T : struct, INumber<T> => T.Max(T.Min(a, b), T.Min(T.Max(a, b), c));
 }

@@ -13,7 +13,25 @@ public sealed class QuantilesTests
     public void Median_SmallSets_IsTheMiddle(float[] values, float expected) => Assert.Equal(expected, Quantiles.Median(values));
 
     [Fact]
-    public void Median_Empty_IsNaN() => Assert.True(float.IsNaN(Quantiles.Median([])));
+    public void Median_Empty_IsNaN() => Assert.True(float.IsNaN(Quantiles.Median<float>([])));
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(25)]
+    [InlineData(26)]
+    [InlineData(1000)]
+    [InlineData(1001)]
+    public void Median_ManyValues_IsWhatSortingGives(int count)
+    {
+        var random = new Random(9);
+        double[] values = [.. Enumerable.Range(0, count).Select(_ => random.NextDouble())];
+        float[] single = [.. values.Select(value => (float)value)];
+        double[] sorted = [.. values.Order()];
+        float[] sortedSingle = [.. single.Order()];
+
+        Assert.Equal((sorted[(count - 1) / 2] + sorted[count / 2]) / 2, Quantiles.Median<double>(values));
+        Assert.Equal(0.5f * (sortedSingle[(count - 1) / 2] + sortedSingle[count / 2]), Quantiles.Median<float>(single));
+    }
 
     [Theory]
     [InlineData(0)]

@@ -24,7 +24,12 @@ public sealed class SelectionTests
             })];
             double[] sorted = [.. values.Order()];
             foreach (int place in new[] { 0, count / 3, count / 2, count - 1 })
-                Assert.Equal(sorted[place], Selection.At([.. values], place));
+            {
+                double[] divided = [.. values];
+                Assert.Equal(sorted[place], Selection.At<double>(divided, place));
+                Assert.All(divided[..place], value => Assert.True(value <= sorted[place]));
+                Assert.All(divided[place..], value => Assert.True(value >= sorted[place]));
+            }
         }
     }
 
