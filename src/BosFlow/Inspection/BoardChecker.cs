@@ -1,5 +1,6 @@
 using BosFlow.Camera;
 using BosFlow.Footage;
+using BosFlow.Numerics.Robust;
 using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Inspection;
@@ -40,7 +41,7 @@ public static class BoardChecker
         MarkReading[] marks = [.. found.Select(mark => MarkReader.Read(picture, plane!.Map, mark, board.FiducialQuietZone, plane.EdgeGrowthMetres)).OfType<MarkReading>().Where(mark => double.IsFinite(mark.White) && double.IsFinite(mark.Black))];
         if (marks.Length == 0)
             throw new InputDataException("Every fiducial found reaches over the edge of the photo: take one that shows whole fiducials with their white zones.");
-        double blur = MarkReader.Median(marks.Select(mark => mark.BlurPixels).Where(double.IsFinite));
+        double blur = Quantiles.Median<double>([.. marks.Select(mark => mark.BlurPixels).Where(double.IsFinite)]);
         double Reach(double radius) => Math.Max(LeastReach, ReachSigmas * blur) + (RoomForGain * radius);
         var seen = SeenBoard.Of(board, plane!.Map, found, picture, Reach, cancellationToken);
         double largest = seen.Dots.Count == 0 ? 1 : seen.Dots.Max(dot => dot.Radius);
@@ -69,8 +70,8 @@ public static class BoardChecker
             InkGainMetres = reading.Gain * scale.Mean,
             InkGainSigma = reading.GainSigma * scale.Mean,
             IsSingle = reading.IsSingle,
-            PaperLevel = ToneCurve.ToLevel(MarkReader.Median(marks.Select(mark => mark.White)), settings.Tones),
-            InkLevel = ToneCurve.ToLevel(MarkReader.Median(marks.Select(mark => mark.Black)), settings.Tones),
+            PaperLevel = ToneCurve.ToLevel(Quantiles.Median<double>([.. marks.Select(mark => mark.White)]), settings.Tones),
+            InkLevel = ToneCurve.ToLevel(Quantiles.Median<double>([.. marks.Select(mark => mark.Black)]), settings.Tones),
             LightUnevenness = (marks.Max(mark => mark.White) / marks.Min(mark => mark.White)) - 1,
             Scale = scale,
             Findings = [],

@@ -1,3 +1,4 @@
+using BosFlow.Numerics.Robust;
 using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Inspection;
@@ -26,8 +27,8 @@ internal sealed class BoardLight
         this.ground = ground;
         double[] black = [.. marks.Select(mark => mark.Black / ground.At(mark.X, mark.Y))];
         double[] white = [.. marks.Select(mark => mark.White / ground.At(mark.X, mark.Y))];
-        blackRatio = MarkReader.Median(black);
-        whiteRatio = MarkReader.Median(white);
+        blackRatio = Quantiles.Median<double>(black);
+        whiteRatio = Quantiles.Median<double>(white);
         RatioSigma = Math.Max(Scatter(black, blackRatio), Scatter(white, whiteRatio)) / Math.Sqrt(marks.Count);
         Tiles = tiles;
         GroundSigma = ground.Rms / Math.Sqrt(Math.Max(1, tiles > 0 ? tiles / (double)LevelSurface.Terms(OrderOfTiles) : marks.Count));
@@ -114,5 +115,5 @@ internal sealed class BoardLight
         return false;
     }
 
-    private static double Scatter(double[] values, double median) => 1.4826 * MarkReader.Median(values.Select(value => Math.Abs(value - median)));
+    private static double Scatter(double[] values, double median) => 1.4826 * Quantiles.Median<double>([.. values.Select(value => Math.Abs(value - median))]);
 }

@@ -1,3 +1,4 @@
+using BosFlow.Numerics.Robust;
 using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Inspection;
@@ -86,8 +87,8 @@ internal sealed record DiameterReading
         if (resolved && image >= BoardCheckLimits.SingleDotPixels && single.Length >= LeastDots)
         {
             double[] diameters = [.. single.Select(i => 2 * Math.Sqrt(areas.Areas[i] / (Math.PI * seen.Dots[i].AreaScale)))];
-            median = MarkReader.Median(diameters);
-            scatter = MedianToSigma * MarkReader.Median(diameters.Select(diameter => Math.Abs(diameter - median)));
+            median = Quantiles.Median<double>(diameters);
+            scatter = MedianToSigma * Quantiles.Median<double>([.. diameters.Select(diameter => Math.Abs(diameter - median))]);
             double cells = single.Sum(i => areas.CellAreas[i]) / single.Sum(i => areas.Areas[i]);
             // A diameter goes with the root of an area, and with the scale itself.
             double systematic = Math.Sqrt((Square(ground * cells) + Square(ratio)) / 4 + Square(scaleSigma));

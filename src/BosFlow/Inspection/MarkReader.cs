@@ -1,4 +1,5 @@
 using BosFlow.Camera;
+using BosFlow.Numerics.Robust;
 using BosFlow.Speckle.Boards;
 
 namespace BosFlow.Inspection;
@@ -42,13 +43,7 @@ internal static class MarkReader
         double cell = fiducial.Side / FiducialCode.Cells;
         double cellPixels = cell * Math.Sqrt(map.AreaScaleAt(fiducial.X, fiducial.Y));
         double blur = Blur(picture, map, fiducial, cell, growth) * cellPixels / cell;
-        return new MarkReading(x0, y0, Median(white), Median(black), blur, cellPixels);
-    }
-
-    internal static double Median(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        return sorted.Length == 0 ? double.NaN : (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
+        return new MarkReading(x0, y0, Quantiles.Median<double>([.. white]), Quantiles.Median<double>([.. black]), blur, cellPixels);
     }
 
     private static void AddCell(
