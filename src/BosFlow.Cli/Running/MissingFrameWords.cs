@@ -22,16 +22,8 @@ internal static class MissingFrameWords
         return $"{what} Start {SameRun.Command(prepared)} with --shard {Listing(shards.Select(number => FormattableString.Invariant($"{number}/{count}")))} again, then --gather.";
     }
 
-    private static IEnumerable<string> Ranges(IReadOnlyList<int> frames)
-    {
-        for (int first = 0, last; first < frames.Count; first = last + 1)
-        {
-            last = first;
-            while (last + 1 < frames.Count && frames[last + 1] == frames[last] + 1)
-                last++;
-            yield return first == last ? FormattableString.Invariant($"{frames[first]}") : FormattableString.Invariant($"{frames[first]} to {frames[last]}");
-        }
-    }
+    private static IEnumerable<string> Ranges(IReadOnlyList<int> frames) => FrameNumbers.Ranges(frames)
+        .Select(range => range.First == range.Last ? FormattableString.Invariant($"{range.First}") : FormattableString.Invariant($"{range.First} to {range.Last}"));
 
     private static string Listing(IEnumerable<string> parts)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using BosFlow.Pipeline;
 
 namespace BosFlow.Results.Report;
 
@@ -57,18 +58,14 @@ internal static class Figures
     /// <summary>Frame numbers, runs of neighbours joined: "3, 7 to 12, 40"; cut with the number of the rest.</summary>
     public static string Ranges(IReadOnlyList<int> sorted, int mostRanges)
     {
-        List<string> ranges = [];
-        for (int i = 0; i < sorted.Count;)
+        string[] ranges = [.. FrameNumbers.Ranges(sorted).Select(range => (range.Last - range.First) switch
         {
-            int last = i;
-            while (last + 1 < sorted.Count && sorted[last + 1] == sorted[last] + 1)
-                last++;
-            ranges.Add(last == i ? $"{sorted[i]}" : last == i + 1 ? $"{sorted[i]}, {sorted[last]}" : $"{sorted[i]} to {sorted[last]}");
-            i = last + 1;
-        }
-
+            0 => $"{range.First}",
+            1 => $"{range.First}, {range.Last}",
+            _ => $"{range.First} to {range.Last}",
+        })];
         string text = string.Join(", ", ranges.Take(mostRanges));
-        return ranges.Count > mostRanges ? $"{text} and more (all in frames.csv)" : text;
+        return ranges.Length > mostRanges ? $"{text} and more (all in frames.csv)" : text;
     }
 
     private static string Superscript(int exponent) =>

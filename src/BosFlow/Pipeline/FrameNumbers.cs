@@ -12,22 +12,29 @@ public static class FrameNumbers
     {
         ArgumentNullException.ThrowIfNull(numbers);
         ArgumentOutOfRangeException.ThrowIfLessThan(most, 1);
-        var ranges = new List<string>();
-        int told = 0;
-        for (int first = 0, last; first < numbers.Count; first = last + 1)
+        IReadOnlyList<(int First, int Last)> ranges = Ranges(numbers);
+        IEnumerable<string> told = ranges.Take(most).Select(range => range.First == range.Last
+            ? range.First.ToString(CultureInfo.InvariantCulture)
+            : FormattableString.Invariant($"{range.First}-{range.Last}"));
+        int untold = ranges.Skip(most).Sum(range => range.Last - range.First + 1);
+        string rest = untold > 0 ? FormattableString.Invariant($" and {untold} more") : string.Empty;
+        return string.Join(", ", told) + rest;
+    }
+
+    /// <summary>First and last of the numbers that follow each other.</summary>
+    /// <param name="numbers">Frame numbers, ascending, without repeats.</param>
+    public static IReadOnlyList<(int First, int Last)> Ranges(IReadOnlyList<int> numbers)
+    {
+        ArgumentNullException.ThrowIfNull(numbers);
+        var ranges = new List<(int First, int Last)>();
+        foreach (int number in numbers)
         {
-            last = first;
-            while (last + 1 < numbers.Count && numbers[last + 1] == numbers[last] + 1)
-                last++;
-            if (ranges.Count == most)
-                break;
-            ranges.Add(first == last
-                ? numbers[first].ToString(CultureInfo.InvariantCulture)
-                : FormattableString.Invariant($"{numbers[first]}-{numbers[last]}"));
-            told = last + 1;
+            if (ranges.Count > 0 && ranges[^1].Last == number - 1)
+                ranges[^1] = (ranges[^1].First, number);
+            else
+                ranges.Add((number, number));
         }
 
-        string rest = told < numbers.Count ? FormattableString.Invariant($" and {numbers.Count - told} more") : string.Empty;
-        return string.Join(", ", ranges) + rest;
+        return ranges;
     }
 }
