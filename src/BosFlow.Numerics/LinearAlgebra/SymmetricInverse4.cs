@@ -12,40 +12,22 @@ public static class SymmetricInverse4
     /// <returns>False where the matrix is not positive definite to about 12 digits; then <paramref name="inverse"/> is unchanged.</returns>
     public static bool TryInvert(ReadOnlySpan<double> matrix, Span<double> inverse)
     {
-        const double Smallest = 1e-12;
-        Span<double> l = stackalloc double[16];
-        for (int i = 0; i < 4; i++)
-        {
-            for (int j = 0; j <= i; j++)
-            {
-                double sum = matrix[(i * (i + 1) / 2) + j];
-                double original = sum;
-                for (int k = 0; k < j; k++)
-                    sum -= l[(i * 4) + k] * l[(j * 4) + k];
-                if (i == j)
-                {
-                    if (!(sum > Smallest * original))
-                        return false;
-                    l[(i * 4) + i] = Math.Sqrt(sum);
-                }
-                else
-                {
-                    l[(i * 4) + j] = sum / l[(j * 4) + j];
-                }
-            }
-        }
+        Span<double> l = stackalloc double[PackedLength];
+        matrix[..PackedLength].CopyTo(l);
+        if (!CholeskyFactor.TryFactor(l, 4))
+            return false;
 
         // Inverse of the triangle in place of its upper half would save nothing at this size: keep it plain.
         Span<double> t = stackalloc double[16];
         for (int i = 0; i < 4; i++)
         {
-            t[(i * 4) + i] = 1 / l[(i * 4) + i];
+            t[(i * 4) + i] = 1 / l[CholeskyFactor.Place(i, i)];
             for (int j = 0; j < i; j++)
             {
                 double sum = 0;
                 for (int k = j; k < i; k++)
-                    sum -= l[(i * 4) + k] * t[(k * 4) + j];
-                t[(i * 4) + j] = sum / l[(i * 4) + i];
+                    sum -= l[CholeskyFactor.Place(i, k)] * t[(k * 4) + j];
+                t[(i * 4) + j] = sum / l[CholeskyFactor.Place(i, i)];
             }
         }
 
