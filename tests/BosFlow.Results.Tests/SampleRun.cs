@@ -94,6 +94,7 @@ internal static class SampleRun
                 Grid = Grid, MeanU = f.U, MeanV = f.V, RmsU = f.SigmaU, RmsV = f.SigmaV, SigmaMeanU = f.SigmaU, SigmaMeanV = f.SigmaV,
                 MeanCorrelation = f.Correlation, Count = [.. f.U.Select(value => float.IsNaN(value) ? 0 : frames)], PrevailingFlags = f.Flags,
             },
+            Sampling = new SamplingFacts { DotPixels = 3.1, BiasTakenOffU = 0.0029, BiasTakenOffV = 0.0031, BiasLeft = 0.0006 },
             Scale = withScale ? Scale : null,
             DerivedFields = !withScale ? [] :
             [

@@ -13,8 +13,26 @@ public static class SplineGradient
     /// <remarks>Sum of the squared impulse response: (1 / pi) integral from 0 to pi of |D(w)|^2 with D(w) = (50 sin w + 5 sin 2w) / (33 + 26 cos w + cos 2w), evaluated numerically; a test repeats it.</remarks>
     public const double NoiseGain = 1.89396;
 
+    private const int Steps = 512;
     private const int Order = 5;
     private const float Near = 10f / 24, Far = 1f / 24;
+
+    /// <summary>What a filter along the axis of the derivative leaves of unit noise: the covariance with the derivative itself, and the variance.</summary>
+    /// <param name="response">Response of the filter at a frequency in rad/px; 1 throughout gives <see cref="NoiseGain"/> twice.</param>
+    public static (double Covariance, double Variance) NoiseGains(Func<double, double> response)
+    {
+        ArgumentNullException.ThrowIfNull(response);
+        double covariance = 0, variance = 0;
+        for (int k = 0; k < Steps; k++)
+        {
+            double w = Math.PI * (k + 0.5) / Steps, factor = response(w);
+            double derivative = ((50 * Math.Sin(w)) + (5 * Math.Sin(2 * w))) / (33 + (26 * Math.Cos(w)) + Math.Cos(2 * w));
+            covariance += factor * derivative * derivative / Steps;
+            variance += factor * factor * derivative * derivative / Steps;
+        }
+
+        return (covariance, variance);
+    }
 
     /// <summary>Derivatives along x and y.</summary>
     /// <param name="pixels">Grey levels, row-major, width * height, without NaN.</param>

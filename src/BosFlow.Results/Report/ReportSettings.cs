@@ -25,7 +25,7 @@ internal static class ReportSettings
         yield return ["Motion taken out", Motion(c.Registration.Motion)];
         if (Readout(c.Registration) is { } readout)
             yield return ["Readout of the rows", readout];
-        foreach (IReadOnlyList<string> row in Displacement(c.Displacement))
+        foreach (IReadOnlyList<string> row in Displacement(c.Displacement).Concat(Bias(summary.Sampling)))
             yield return row;
         foreach (IReadOnlyList<string> row in ReportRigSettings.Rows(c, summary.Scale))
             yield return row;
@@ -65,6 +65,16 @@ internal static class ReportSettings
         yield return ["Smoothings of the predictor between passes", $"{d.PredictorSmoothings} (the result itself is not smoothed)"];
         yield return ["Lowest correlation", Figures.Exact(d.LowestCorrelation)];
         yield return ["Outlier test", $"normalised median, threshold {Figures.Exact(d.OutlierThreshold)}, noise {Figures.Exact(d.OutlierNoisePixels)} px; outliers {(d.ReplaceOutliers ? "replaced by the median of their neighbours and flagged" : "left out and flagged")}"];
+    }
+
+    private static IEnumerable<IReadOnlyList<string>> Bias(SamplingFacts? sampling)
+    {
+        if (sampling is null)
+            yield break;
+        bool isTaken = sampling.BiasTakenOffU != 0 || sampling.BiasTakenOffV != 0;
+        string taken = isTaken ? $"{Figures.Text(sampling.BiasTakenOffU)} px in u and {Figures.Text(sampling.BiasTakenOffV)} px in v, told from the spectrum of the reference, times the sine of its fraction of a pixel are taken off"
+            : sampling.BiasLeft == 0 ? "measured in every frame with the jointly fitted reference, and taken off" : "not told from the reference, nothing is taken off";
+        yield return ["Bias of interpolation", sampling.BiasLeft == 0 ? taken : $"{taken}; {Figures.Text(sampling.BiasLeft)} px (amplitude) stay and are part of sigma"];
     }
 
     private static string Shape(WindowShape shape) => shape switch

@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using System.Text.Json;
 using BosFlow.Camera;
+using BosFlow.Displacement;
 using BosFlow.Registration;
 using BosFlow.Results.Files;
 
@@ -68,6 +69,9 @@ public sealed record RunDocument
 
     /// <summary>Scale of the printed board as it shows itself in the reference; null where none is described or it was not found.</summary>
     public BoardScale? BoardScale { get; init; }
+
+    /// <summary>The dots of the reference, and what interpolation makes of displacements for them.</summary>
+    public SamplingFacts? Sampling { get; init; }
 
     /// <summary>What was noticed about the footage before it was read, one sentence each.</summary>
     public IReadOnlyList<string>? FootageWarnings { get; init; }

@@ -206,6 +206,7 @@ public sealed class RunFolder : IRunStore, IDisposable
             ReferenceWarnings = reference.Warnings,
             Drift = reference.Drift.Count > 0 ? reference.Drift : null,
             BoardScale = summary.BoardScale,
+            Sampling = summary.Sampling,
             FootageWarnings = summary.Footage.Warnings,
             Warnings = summary.Warnings,
             Density = DensityDocument.Of(summary.Density),

@@ -41,6 +41,7 @@ internal static class RunSummaryReader
             Statistics = SummaryFile.Statistics(summary),
             Scale = document.Identity.Scale,
             BoardScale = document.BoardScale,
+            Sampling = document.Sampling,
             DerivedFields = SummaryFile.DerivedFields(summary),
             Density = DensityFile.Read(summary, document.Density, layout.Root),
             Frames = frames,

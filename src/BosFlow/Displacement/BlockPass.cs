@@ -53,7 +53,11 @@ internal sealed class BlockPass : IRefinementPass
         threads.Run(Parts(nodeRows, RowsPerPart), part => SolveRows(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, nodeRows), predictor, state), cancellationToken);
     }
 
-    public void RateScatter(NodeState state, FrameThreads threads, CancellationToken cancellationToken) => scatter.Rate(state, threads, cancellationToken);
+    public void RateScatter(NodeState state, FrameThreads threads, CancellationToken cancellationToken)
+    {
+        scatter.Rate(state, threads, cancellationToken);
+        moved.Tell(state);
+    }
 
     private static int Parts(int rows, int perPart) => (rows + perPart - 1) / perPart;
 

@@ -16,6 +16,7 @@ internal sealed class BlockReference
     public BlockReference(ReferenceTexture texture, ReferenceWindows windows, BlockLayout layout)
     {
         Layout = layout;
+        NoiseGain = texture.NoiseGain;
         pixels = new short[checked(layout.Rows * RowLength)];
         whole = new byte[layout.Rows * layout.Tiles];
         statics = new float[layout.Rows * StaticTerms * layout.Columns];
@@ -31,6 +32,9 @@ internal sealed class BlockReference
     }
 
     public BlockLayout Layout { get; }
+
+    /// <summary>Variance of a derivative for unit variance of independent pixels.</summary>
+    public double NoiseGain { get; }
 
     /// <summary>Solves windows from the sums of their blocks.</summary>
     public WindowSolver Solver { get; }

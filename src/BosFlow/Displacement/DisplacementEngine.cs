@@ -23,6 +23,7 @@ public sealed class DisplacementEngine
     private readonly HalfWindows? half;
     private readonly ShapeSolver? shape;
     private readonly StatedSigma sigma;
+    private readonly KnownBias bias;
     private readonly DisplacementSettings settings;
     private readonly FineSpline? underlying;
     private readonly ConcurrentBag<FrameMeasurement> idle = [];
@@ -36,6 +37,12 @@ public sealed class DisplacementEngine
     /// <exception cref="InputDataException">The picture is smaller than one window.</exception>
     /// <exception cref="ArgumentException">The mask or the finer picture has another size.</exception>
     public DisplacementEngine(GrayImage reference, PixelMask measurable, DisplacementSettings settings, FineSpline? underlying = null)
+        : this(reference, measurable, settings, underlying, null)
+    {
+    }
+
+    /// <summary>The same for a part of a larger picture, whose sampling is known.</summary>
+    internal DisplacementEngine(GrayImage reference, PixelMask measurable, DisplacementSettings settings, FineSpline? underlying, ReferenceSampling? sampling)
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(measurable);
@@ -47,7 +54,7 @@ public sealed class DisplacementEngine
         this.settings = settings;
         this.underlying = underlying;
         WindowLayout layout = Layout(reference.Width, reference.Height, settings);
-        texture = new ReferenceTexture(reference, measurable);
+        texture = new ReferenceTexture(reference, measurable, sampling);
         coarse = new CoarseReference(texture, settings.CoarseWindowPixels);
         windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
         if (settings.SubPixel == SubPixelMethod.LeastSquares && BlockLayout.Of(layout, settings.Weighting, settings.Windows, settings.Shape) is { } blockLayout)
@@ -57,7 +64,9 @@ public sealed class DisplacementEngine
             shape = ShapeSolver.Of(windows, blocks, settings.Shape);
         }
 
-        sigma = new StatedSigma(settings, windows, shape, ApparentDot.Diameter(reference, measurable), underlying is not null);
+        double dotPixels = ApparentDot.Diameter(reference, measurable);
+        bias = KnownBias.Of(texture.Sampling, dotPixels, settings, underlying is not null);
+        sigma = new StatedSigma(settings, windows, shape, dotPixels, texture.NoiseGain, bias.RestAmplitude);
     }
 
     /// <summary>Centres of the final windows, px of the reference.</summary>
@@ -65,6 +74,9 @@ public sealed class DisplacementEngine
 
     /// <summary>e^-2 diameter of the dots in the reference, px, the pixel's own width included; NaN where it shows none.</summary>
     public double DotPixels => sigma.DotPixels;
+
+    /// <summary>The dots of the reference, and what interpolation makes of displacements for them.</summary>
+    public SamplingFacts Sampling => new() { DotPixels = double.IsNaN(DotPixels) ? null : DotPixels, BiasTakenOffU = bias.Amplitude.X, BiasTakenOffV = bias.Amplitude.Y, BiasLeft = bias.RestAmplitude };
 
     /// <summary>Amplitude of the wave of the fraction of a pixel that interpolation leaves in a displacement, px, as dots of that diameter have it.</summary>
     public double BiasAmplitudePixels => sigma.BiasAmplitude;
@@ -104,7 +116,7 @@ public sealed class DisplacementEngine
         if (frame.Width != texture.Width || frame.Height != texture.Height)
             throw new ArgumentException($"The frame is {frame.Width} x {frame.Height} px, the reference {texture.Width} x {texture.Height}.", nameof(frame));
         if (!idle.TryTake(out FrameMeasurement? measurement))
-            measurement = new FrameMeasurement(texture, coarse, windows, blocks, half, shape, sigma, settings, underlying);
+            measurement = new FrameMeasurement(texture, coarse, windows, blocks, half, shape, sigma, bias, settings, underlying);
         using FrameThreads? several = threads == 1 ? null : new FrameThreads(threads);
         VectorField field = measurement.Measure(frame, predictor, several ?? FrameThreads.One, cancellationToken);
         idle.Add(measurement);

@@ -21,13 +21,14 @@ internal sealed class FrameMeasurement
     private readonly StatedSigma sigma;
     private readonly CoarseRemainder remainder;
     private readonly InterpolationCorrection? correction;
+    private readonly BiasRemoval? biasRemoval;
     private readonly NodeResampling[] resamplings;
     private readonly float[] steerU;
     private readonly float[] steerV;
     private readonly float[] scratchU;
     private readonly float[] scratchV;
 
-    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, HalfWindows? half, ShapeSolver? shape, StatedSigma sigma, DisplacementSettings settings, FineSpline? underlying)
+    public FrameMeasurement(ReferenceTexture texture, CoarseReference coarseReference, ReferenceWindows windows, BlockReference? blocks, HalfWindows? half, ShapeSolver? shape, StatedSigma sigma, KnownBias bias, DisplacementSettings settings, FineSpline? underlying)
     {
         this.settings = settings;
         this.sigma = sigma;
@@ -43,6 +44,7 @@ internal sealed class FrameMeasurement
         outliers = new OutlierTest(grid);
         remainder = new CoarseRemainder(settings, grid);
         correction = underlying is null ? null : new InterpolationCorrection(underlying, grid, settings.Interpolation);
+        biasRemoval = bias.IsTakenOff ? new BiasRemoval(bias.Amplitude, grid, settings.WindowPixels) : null;
         resamplings = [.. Enumerable.Range(0, Resampled).Select(_ => new NodeResampling(coarseReference.Layout.Grid, grid))];
         steerU = new float[grid.Count];
         steerV = new float[grid.Count];
@@ -72,6 +74,7 @@ internal sealed class FrameMeasurement
 
         refinement.RateScatter(state, threads, cancellationToken);
         correction?.Apply(refinement, predictorField, state, threads, cancellationToken);
+        biasRemoval?.Apply(state);
         outliers.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers, threads, cancellationToken);
         prepared.Release();
         return FieldOutput.Build(state, sigma, settings, threads, cancellationToken);

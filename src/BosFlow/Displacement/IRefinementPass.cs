@@ -6,7 +6,7 @@ internal interface IRefinementPass
     /// <summary>Measures every node and puts displacement beyond the motion, sigma, correlation and flags into the state.</summary>
     void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken);
 
-    /// <summary>After the last pass: how residuals scatter from block to block, into the state; passes that do not sum by blocks leave 1.</summary>
+    /// <summary>After the last pass: how residuals scatter from block to block, and how far blocks have moved since the frame was read, into the state; passes that do not sum by blocks leave 1.</summary>
     void RateScatter(NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {
         state.ScatterU.AsSpan().Fill(1);

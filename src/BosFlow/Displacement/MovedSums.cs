@@ -68,6 +68,22 @@ internal sealed class MovedSums
         return any;
     }
 
+    /// <summary>Puts how far the blocks in the middle of the windows have moved into the state.</summary>
+    public void Tell(NodeState state)
+    {
+        NodeGrid grid = state.Grid;
+        int middle = layout.PerWindow / 2;
+        for (int row = 0; row < grid.Rows; row++)
+        {
+            ReadOnlySpan<float> u = Row(movedU, (row * layout.PerStep) + middle), v = Row(movedV, (row * layout.PerStep) + middle);
+            for (int column = 0; column < grid.Columns; column++)
+            {
+                state.MovedU[(row * grid.Columns) + column] = u[(column * layout.PerStep) + middle];
+                state.MovedV[(row * grid.Columns) + column] = v[(column * layout.PerStep) + middle];
+            }
+        }
+    }
+
     private Span<float> Row(float[] blocks, int row) => blocks.AsSpan(row * layout.Columns, layout.Columns);
 
     // Their blocks are not moved, since they are summed anew.
@@ -108,7 +124,7 @@ internal sealed class MovedSums
     // A window without a solution says nothing.
     private (float Gain, float WithoutNoiseU, float WithoutNoiseV) Factors(int node, NodeState state, MatchedRow solutions)
     {
-        float gain = solutions.Gain[node], half = (float)(0.5 * SplineGradient.NoiseGain * (state.IsHalf[node] ? windows.Weight[node] / 4 : windows.Weight[node]));
+        float gain = solutions.Gain[node], half = (float)(0.5 * reference.NoiseGain * (state.IsHalf[node] ? windows.Weight[node] / 4 : windows.Weight[node]));
         float shareU = solutions.SigmaU[node] * solutions.SigmaU[node] * half, shareV = solutions.SigmaV[node] * solutions.SigmaV[node] * half;
         return gain > 0 && shareU < 1 && shareV < 1 ? (gain, 1 - shareU, 1 - shareV) : (1, 1, 1);
     }

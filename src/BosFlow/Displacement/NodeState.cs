@@ -19,6 +19,8 @@ internal sealed class NodeState
         Flags = new VectorFlags[grid.Count];
         IsHalf = new bool[grid.Count];
         ShapeOrder = new byte[grid.Count];
+        MovedU = new float[grid.Count];
+        MovedV = new float[grid.Count];
         MissingU = new float[grid.Count];
         MissingV = new float[grid.Count];
     }
@@ -44,6 +46,11 @@ internal sealed class NodeState
     public float[] ScatterU { get; }
 
     public float[] ScatterV { get; }
+
+    /// <summary>How far the displacement has moved since the frame was read with it, px (<see cref="MovedSums"/>).</summary>
+    public float[] MovedU { get; }
+
+    public float[] MovedV { get; }
 
     public float[] Correlation { get; }
 

@@ -6,7 +6,7 @@ namespace BosFlow.Displacement;
 /// <remarks>
 /// <para>
 /// A disc of diameter D and contrast 1, blurred by a Gaussian of standard deviation s and averaged over square pixels, has the power F^2 = ((pi D^2 / 4) (2 J1(pi D k) / (pi D k))
-/// exp(-2 pi^2 s^2 k^2) sinc(kx) sinc(ky))^2 at the frequency k; a pattern of n dots a pixel has n F^2 S, S the structure factor of discs that keep apart (see <see cref="Structure"/>). Its
+/// exp(-2 pi^2 s^2 k^2) sinc(kx) sinc(ky))^2 at the frequency k; a pattern of n dots a pixel has n F^2 S, S the structure factor of discs that keep apart (see <see cref="DotStructure"/>). Its
 /// samples are interpolated by a B-spline that passes through them, whose response is H(k) = sinc(k)^(m+1) / sum over j of sinc(k + j)^(m+1), m its order
 /// (M. Unser 1999, IEEE Signal Process. Mag. 16(6):22, form from memory); its derivative at the pixels is i d, d = sum of 2 pi (kx + j) H(kx + j).
 /// </para>
@@ -47,7 +47,7 @@ public sealed class PatternSpectrum
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(discPixels);
         ArgumentOutOfRangeException.ThrowIfNegative(blurPixels);
         PixelSpectrum pixel = order == InterpolationOrder.Cubic ? PixelSpectrum.Cubic : PixelSpectrum.Quintic;
-        var structure = new Structure(discPixels, coverage);
+        var structure = new DotStructure(discPixels, coverage);
         double energy = 0, bias = 0, residual = 0;
         for (int i = 1; i <= Steps; i++)
         {
@@ -61,34 +61,5 @@ public sealed class PatternSpectrum
         }
 
         return new PatternSpectrum(energy, bias / energy, residual);
-    }
-
-    /// <summary>Structure factor of discs thrown at random that keep a gap.</summary>
-    /// <remarks>
-    /// S = 1 / (1 + c ((1 - w) 2 J1(2 pi g k) / (2 pi g k) + w (2 J1(pi g k) / (pi g k))^2)), g the least distance of centres (1.1 diameters as boards are made, less where they would not fit), phi the part of the area that discs of diameter g
-    /// cover. Form: a direct correlation of finite reach, of the step and the overlap of two discs; its strength c = ((1 + phi) / (1 - phi)^3 - 1) (1.05 - phi / 2) is that of hard discs by scaled-particle theory
-    /// (H. Reiss, H. L. Frisch and J. L. Lebowitz 1959, from memory) but for the last factor, which with w = 0.7 phi was fitted to boards of coverage 0.1 to 0.45: within 0.07 of their S.
-    /// </remarks>
-    private readonly struct Structure
-    {
-        private const double FullestPacking = 0.495;
-        private readonly double gap;
-        private readonly double overlap;
-        private readonly double strength;
-
-        public Structure(double disc, double coverage)
-        {
-            double share = Math.Max(1, Math.Min(1.1, Math.Sqrt(FullestPacking / coverage)));
-            double packing = share * share * coverage;
-            gap = share * disc;
-            overlap = 0.7 * packing;
-            strength = (((1 + packing) / Math.Pow(1 - packing, 3)) - 1) * (1.05 - (packing / 2));
-        }
-
-        public double At(double frequency)
-        {
-            double near = DiscTransform.Value(gap * frequency);
-            return 1 / (1 + (strength * (((1 - overlap) * DiscTransform.Value(2 * gap * frequency)) + (overlap * near * near))));
-        }
     }
 }

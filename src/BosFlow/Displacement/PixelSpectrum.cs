@@ -45,9 +45,7 @@ internal sealed class PixelSpectrum
     {
         double pixel = Sinc(x) * Sinc(y);
         double weight = pixel * pixel / Directions;
-        double derivative = 0;
-        for (int j = -Aliases; j <= Aliases; j++)
-            derivative += 2 * Math.PI * (x + j) * Cardinal(GradientOrder, x, j);
+        double derivative = Derivative(x);
         double squaresX = 0, squaresY = 0;
         for (int j = -Aliases; j <= Aliases; j++)
         {
@@ -62,8 +60,18 @@ internal sealed class PixelSpectrum
         residual[i] += weight * ((squaresX * squaresY) - (own * own) + Square(1 - own));
     }
 
+    /// <summary>Response of the derivative at the pixels over i, rad/px.</summary>
+    /// <param name="x">Frequency, 1/px.</param>
+    public static double Derivative(double x)
+    {
+        double derivative = 0;
+        for (int j = -Aliases; j <= Aliases; j++)
+            derivative += 2 * Math.PI * (x + j) * Cardinal(GradientOrder, x, j);
+        return derivative;
+    }
+
     /// <summary>Response of the B-spline that passes through the samples, at the alias x + j.</summary>
-    private static double Cardinal(int order, double x, int j)
+    public static double Cardinal(int order, double x, int j)
     {
         double sum = 0;
         for (int k = -Aliases; k <= Aliases; k++)

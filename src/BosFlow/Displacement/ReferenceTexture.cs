@@ -9,7 +9,11 @@ internal sealed class ReferenceTexture
     // Nearer to the border the mirrored continuation of the picture shows in the derivative.
     private const int Border = 3;
 
-    public ReferenceTexture(GrayImage image, PixelMask measurable)
+    /// <summary>Prepares a reference.</summary>
+    /// <param name="image">The picture.</param>
+    /// <param name="measurable">Pixels that may be used.</param>
+    /// <param name="sampling">What the spectra of a larger picture say of which this one is a part; null = this one's own.</param>
+    public ReferenceTexture(GrayImage image, PixelMask measurable, ReferenceSampling? sampling = null)
     {
         Width = image.Width;
         Height = image.Height;
@@ -30,6 +34,14 @@ internal sealed class ReferenceTexture
 
         SplineGradient.Compute(Level, Width, Height, GradientX, GradientY);
         KeepUsable();
+        Sampling = sampling ?? ReferenceSampling.Of(image, measurable);
+        NoiseGain = SplineGradient.NoiseGain;
+        if (Sampling is not null)
+        {
+            // Nothing of unusable pixels goes into the others.
+            NoiseGain = Sampling.Filter.Apply(GradientX, GradientY, Width, Sampling.Noise);
+            KeepUsable();
+        }
     }
 
     public int Width { get; }
@@ -42,10 +54,16 @@ internal sealed class ReferenceTexture
     /// <summary>Grey level minus the mean.</summary>
     public float[] Level { get; }
 
-    /// <summary>Derivative along x, digital numbers per px.</summary>
+    /// <summary>What the picture's spectra say of its sampling; null where they show no pattern.</summary>
+    public ReferenceSampling? Sampling { get; }
+
+    /// <summary>Variance of a derivative for unit variance of independent pixels.</summary>
+    public double NoiseGain { get; }
+
+    /// <summary>Derivative along x, digital numbers per px, filtered (<see cref="GradientFilter"/>).</summary>
     public float[] GradientX { get; }
 
-    /// <summary>Derivative along y, digital numbers per px.</summary>
+    /// <summary>The same along y.</summary>
     public float[] GradientY { get; }
 
     /// <summary>1 where the pixel takes part, else 0.</summary>

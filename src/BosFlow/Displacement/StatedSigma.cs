@@ -1,5 +1,3 @@
-using BosFlow.Numerics.Interpolation;
-
 namespace BosFlow.Displacement;
 
 /// <summary>The standard uncertainty of a component of a vector.</summary>
@@ -18,14 +16,16 @@ internal sealed class StatedSigma
     private readonly IterationNoise ofHalf;
     private readonly IterationNoise ofShape;
     private readonly ShapeSolver? shape;
+    private readonly double noiseGain;
 
     /// <summary>Prepares what depends on the reference and the settings.</summary>
     /// <param name="settings">Settings.</param>
     /// <param name="windows">The reference's windows.</param>
     /// <param name="shape">The polynomials of its windows; null where they have none.</param>
     /// <param name="dotPixels">e^-2 diameter of the dots' images, px; NaN = not known.</param>
-    /// <param name="isCorrected">Whether the bias of interpolation is measured and taken off (<see cref="InterpolationCorrection"/>).</param>
-    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, ShapeSolver? shape, double dotPixels, bool isCorrected)
+    /// <param name="noiseGain">k: variance of a derivative of the reference for unit variance of its pixels.</param>
+    /// <param name="biasAmplitude">Amplitude of the wave of the fraction of a pixel that stays in a displacement, px.</param>
+    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, ShapeSolver? shape, double dotPixels, double noiseGain, double biasAmplitude)
     {
         weight = windows.Weight;
         this.shape = shape;
@@ -33,7 +33,8 @@ internal sealed class StatedSigma
         ofShape = settings.Shape == WindowShape.Constant ? iteration : new IterationNoise(settings);
         ofHalf = settings.Windows == WindowSizing.Adaptive ? new IterationNoise(OfHalf(settings)) : iteration;
         DotPixels = dotPixels;
-        BiasAmplitude = isCorrected ? 0 : InterpolationBias.Amplitude(settings.Interpolation, ApparentDot.WithoutPixel(dotPixels));
+        this.noiseGain = noiseGain;
+        BiasAmplitude = biasAmplitude;
         SquaredBias = BiasAmplitude * BiasAmplitude / 2;
     }
 
@@ -57,7 +58,7 @@ internal sealed class StatedSigma
     {
         double variance = (double)step * step;
         double pixels = isHalf ? weight[node] / 4 : weight[node], ofShift = order == 0 ? variance : variance / shape!.VarianceRatio(node);
-        double noiseShare = 0.5 * ofShift * pixels * SplineGradient.NoiseGain;
+        double noiseShare = 0.5 * ofShift * pixels * noiseGain;
         return (float)Math.Sqrt((variance * scatter * (isHalf ? ofHalf : order < 2 ? iteration : ofShape).Variance(noiseShare)) + beyondNoise + SquaredBias);
     }
 

@@ -13,6 +13,8 @@ internal sealed class EngineStage(DisplacementEngine engine) : IDisplacementStag
 
     public double BiasAmplitudePixels => engine.BiasAmplitudePixels;
 
+    public SamplingFacts Sampling => engine.Sampling;
+
     public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken) =>
         engine.Measure(frame, predictor, cancellationToken);
 }

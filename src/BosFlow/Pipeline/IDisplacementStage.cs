@@ -16,6 +16,9 @@ public interface IDisplacementStage
     /// <summary>Amplitude of the wave of the fraction of a pixel that interpolation leaves in a displacement, px, as the dots of the reference have it.</summary>
     double BiasAmplitudePixels { get; }
 
+    /// <summary>The dots of the reference, and what interpolation makes of displacements for them.</summary>
+    SamplingFacts Sampling { get; }
+
     /// <summary>Measures one frame.</summary>
     /// <param name="frame">The frame, of the size and in the grey levels of the reference.</param>
     /// <param name="predictor">Where to start looking.</param>

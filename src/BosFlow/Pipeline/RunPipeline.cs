@@ -91,6 +91,7 @@ public static class RunPipeline
             Statistics = gathered.Statistics,
             Scale = scale,
             BoardScale = request.BoardScale,
+            Sampling = engine.Sampling,
             DerivedFields = scale is null ? [] : DerivedFields.From(gathered.Statistics, scale),
             Density = DensityStep.Convert(lens is null ? request : request with { Case = request.Case with { Flow = IdealPicture.Of(request.Case.Flow, lens) } }, gathered, engine.BiasAmplitudePixels, remover.ErrorsOfMean(gathered.Records, common), cancellationToken),
             Frames = gathered.Records,

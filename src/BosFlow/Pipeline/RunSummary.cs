@@ -1,5 +1,6 @@
 using BosFlow.Camera;
 using BosFlow.Density;
+using BosFlow.Displacement;
 using BosFlow.Footage;
 using BosFlow.Optics;
 using BosFlow.Registration;
@@ -27,6 +28,9 @@ public sealed record RunSummary
 
     /// <summary>Scale of the printed board as it shows itself in the reference; null where none is described or it was not found.</summary>
     public BoardScale? BoardScale { get; init; }
+
+    /// <summary>The dots of the reference, and what interpolation makes of displacements for them; null where it is not known.</summary>
+    public SamplingFacts? Sampling { get; init; }
 
     /// <summary>Derived mean fields (deflection, index and density gradients) with their sigma; empty where the case has no rig.</summary>
     public IReadOnlyList<ScalarField> DerivedFields { get; init; } = [];

@@ -48,6 +48,8 @@ internal static class FakeStages
 
         public double BiasAmplitudePixels => 0.004;
 
+        public SamplingFacts Sampling => new() { DotPixels = DotPixels, BiasTakenOffU = 0, BiasTakenOffV = 0, BiasLeft = BiasAmplitudePixels };
+
         public static NodeGrid GridOf(DisplacementSettings settings) => new(7.5, 7.5, settings.SpacingPixels, 11, 7);
 
         public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken)
