@@ -8,6 +8,7 @@ namespace BosFlow.Numerics.Spectral;
 /// <remarks>
 /// With n = f s points, j = s j1 + j2 and k = k1 + f k2: X_k = sum over j2 of w^(j2 k1) [sum over j1 of x_j exp(-2 pi i j1 k1 / f)] exp(-2 pi i j2 k2 / s), w = exp(-2 pi i / n).
 /// Source: Cooley and Tukey 1965, doi 10.1090/S0025-5718-1965-0178586-1. The places of input and output are free, so that a transform also turns rows into columns.
+/// Butterflies are compiled by themselves: within their callers they use up what the compiler spends on inlining, and sums and products of lanes become calls.
 /// Immutable; safe for several threads, each with its own data.
 /// </remarks>
 internal sealed class LaneFft
@@ -84,6 +85,7 @@ internal sealed class LaneFft
     }
 
     // Four points; result k is turned by the twiddle factor k.
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private static void Four<T>(ref float re, ref float im, nint stride, ref float toRe, ref float toIm, nint toStride, ref float c, ref float s)
         where T : struct, ILanes<T>
     {
@@ -101,6 +103,7 @@ internal sealed class LaneFft
         Turn(evenR - oddI, evenI + oddR, ref toRe, ref toIm, 3 * toStride, ref c, ref s, 3);
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private static void Eight<T>(ref float re, ref float im, nint stride, ref float toRe, ref float toIm, nint toStride)
         where T : struct, ILanes<T>
     {
@@ -125,6 +128,7 @@ internal sealed class LaneFft
         (a3i - b3i).Store(ref toIm, 7 * toStride);
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private static void EightTurned<T>(ref float re, ref float im, nint stride, ref float toRe, ref float toIm, nint toStride, ref float c, ref float s)
         where T : struct, ILanes<T>
     {
