@@ -12,6 +12,9 @@ from pathlib import Path
 import cv2
 import numpy
 
+# A shorter timing says more about what else the machine does.
+LEAST_SECONDS = 1.0
+
 
 def window_means(flow, task):
     """Mean of a dense flow over each compared window, by running sums in double precision."""
@@ -78,16 +81,22 @@ def main():
             phase_correlation(reference, frames[0], task["shifts"][0], task)
         else:
             DENSE[method](reference, frames[0], state)
-        for index, frame in enumerate(frames):
-            if method == "phase":
-                seconds, result = phase_correlation(reference, frame, task["shifts"][index], task)
-            else:
-                seconds, flow = DENSE[method](reference, frame, state)
-                result = window_means(flow, task)
-            total += seconds
-            results.append(result)
+        repeats = 0
+        while total < LEAST_SECONDS:
+            repeats += 1
+            results = []
+            for index, frame in enumerate(frames):
+                if method == "phase":
+                    seconds, result = phase_correlation(reference, frame, task["shifts"][index], task)
+                    results.append(result)
+                else:
+                    seconds, flow = DENSE[method](reference, frame, state)
+                    results.append(flow)
+                total += seconds
+        if method != "phase":
+            results = [window_means(flow, task) for flow in results]
         numpy.concatenate(results).astype(numpy.float32).tofile(folder / "result.f32")
-        print(json.dumps({"seconds": total}), flush=True)
+        print(json.dumps({"seconds": total / repeats}), flush=True)
 
 
 main()

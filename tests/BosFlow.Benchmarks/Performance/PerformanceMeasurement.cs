@@ -22,7 +22,7 @@ internal static class PerformanceMeasurement
             One pair of pictures of 3840 x 2160 px, bytes in and vectors out: windows of 32 px, a vector every 8 px. A frame is divided among the threads; BosFlow's
             reference is prepared before the clock starts, as in a run. All methods measure the same pictures in the same run, in turns; times are medians of
             {options.Rounds} rounds and depend on what else the machine does: read the ratios. Before every timing the method measures one frame that is not counted, as in the
-            middle of a long run. "Times BosFlow" is a method's time over that of "fast".
+            middle of a long run, and a timing is the mean of as many frames as a second holds. "Times BosFlow" is a method's time over that of "fast".
             Dense flow is averaged over the windows, untimed; phase correlation is told the true displacement in whole pixels.
 
             """);

@@ -36,6 +36,15 @@ public sealed partial class ReportWriterTests
     }
 
     [Fact]
+    public void ToHtml_BiasTakenOff_IsTold()
+    {
+        string page = WebUtility.HtmlDecode(ReportWriter.ToHtml(SampleRun.Summary(), SampleRun.Identity(), Pictures));
+
+        Assert.Contains("0.00290 px in u and 0.00310 px in v, told from the spectrum of the reference", page, StringComparison.Ordinal);
+        Assert.Contains("0.000600 px (amplitude) stay and are part of sigma", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ToHtml_Page_NeedsNothingFromElsewhere()
     {
         string page = ReportWriter.ToHtml(SampleRun.Summary(), SampleRun.Identity(), Pictures);

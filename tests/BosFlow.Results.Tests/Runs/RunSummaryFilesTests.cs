@@ -22,6 +22,7 @@ public sealed class RunSummaryFilesTests(FinishedRun run) : IClassFixture<Finish
         Assert.Equal(summary.Frames.Select(f => string.Join('\n', f.Warnings)), read.Frames.Select(f => string.Join('\n', f.Warnings)));
         Assert.Equal(summary.Warnings, read.Warnings);
         Assert.Equal(summary.Scale, read.Scale);
+        Assert.Equal(summary.Sampling, read.Sampling);
         Assert.Equal(30, read.Case.KnifeEdgeDegrees);
         Assert.Equal(summary.Reference.Image.Pixels.ToArray(), read.Reference.Image.Pixels.ToArray());
     }
