@@ -21,7 +21,7 @@ internal sealed record SampledPattern(double Height, DotPower Dot, double Noise)
     // What another shape than the Gaussian has to gain, in natural logarithms of the likelihood; stretches overlap and lie in neighbouring lines, a third of them counts. Judgement.
     private const double LeastGain = 4, IndependentShare = 1.0 / 3;
 
-    private static readonly (DotPower Dot, double[] Folded)[][] Families = [.. DotPower.Families.Select(family => family.Select(dot => (dot, Folded(dot))).ToArray())];
+    private static readonly (DotPower Dot, double[] Folded)[][] Families = [.. DotFamily.All.Select(family => family.Dots.Zip(family.Folded(Frequencies())).ToArray())];
 
     /// <summary>Power of the pattern itself at a frequency beyond the pixels' too, DN^2 px.</summary>
     /// <param name="frequency">rad/px.</param>
@@ -60,13 +60,7 @@ internal sealed record SampledPattern(double Height, DotPower Dot, double Noise)
         return (best, least);
     }
 
-    private static double[] Folded(DotPower dot)
-    {
-        double[] folded = new double[(AxisPower.Length / 2) + 1];
-        for (int k = FirstFitted; k < folded.Length; k++)
-            folded[k] = dot.At(AxisPower.Frequency(k)) + dot.At((2 * Math.PI) - AxisPower.Frequency(k)) + dot.At((2 * Math.PI) + AxisPower.Frequency(k));
-        return folded;
-    }
+    private static double[] Frequencies() => [.. Enumerable.Range(0, (AxisPower.Length / 2) + 1).Select(AxisPower.Frequency)];
 
     // Height and n for a shape: weighted least squares, the weights those of the model found before.
     private static (double Height, double Noise, double Misfit) FitLevels(ReadOnlySpan<double> power, ReadOnlySpan<double> shape)

@@ -31,7 +31,7 @@ internal static class RunSpeed
                 threads.ToString(CultureInfo.InvariantCulture),
                 seconds.ToString("0.0", CultureInfo.InvariantCulture),
                 (frames / seconds).ToString("0.0", CultureInfo.InvariantCulture),
-                further.ToString("0.000", CultureInfo.InvariantCulture),
+                further > 0 ? further.ToString("0.000", CultureInfo.InvariantCulture) : "-",
                 whole.Max(run => run.Megabytes).ToString("0", CultureInfo.InvariantCulture),
             ];
         }
