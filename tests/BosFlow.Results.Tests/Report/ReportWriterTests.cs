@@ -40,8 +40,8 @@ public sealed partial class ReportWriterTests
     {
         string page = WebUtility.HtmlDecode(ReportWriter.ToHtml(SampleRun.Summary(), SampleRun.Identity(), Pictures));
 
-        Assert.Contains("0.00290 px in u and 0.00310 px in v, told from the spectrum of the reference", page, StringComparison.Ordinal);
-        Assert.Contains("0.000600 px (amplitude) stay and are part of sigma", page, StringComparison.Ordinal);
+        Assert.Contains("0.0029 px in u and 0.0031 px in v, told from the spectrum of the reference", page, StringComparison.Ordinal);
+        Assert.Contains("0.0006 px (amplitude) stay and are part of sigma", page, StringComparison.Ordinal);
     }
 
     [Fact]
