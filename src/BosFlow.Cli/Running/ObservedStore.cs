@@ -7,7 +7,7 @@ namespace BosFlow.Cli.Running;
 
 /// <summary>The folder of a run, with somebody who is told of each frame that is kept.</summary>
 /// <param name="folder">The folder of the run.</param>
-/// <param name="onFrame">Told of each frame that is kept, with the time it took in s; called from several threads.</param>
+/// <param name="onFrame">Told of each frame that is kept, with the time it took in s; called from several threads; the frame's field is not read afterwards.</param>
 /// <param name="onWarning">Told of frame files that cannot be used.</param>
 internal sealed class ObservedStore(RunFolder folder, Action<FrameResult, double> onFrame, Action<string> onWarning) : IRunStore
 {
@@ -26,6 +26,9 @@ internal sealed class ObservedStore(RunFolder folder, Action<FrameResult, double
         folder.WriteFrame(result, processingSeconds);
         onFrame(result, processingSeconds);
     }
+
+    /// <inheritdoc/>
+    public bool KeepsFields => folder.KeepsFields;
 
     /// <inheritdoc/>
     public FrameResult ReadFrame(int index) => folder.ReadFrame(index);

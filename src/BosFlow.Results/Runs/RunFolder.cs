@@ -171,6 +171,9 @@ public sealed class RunFolder : IRunStore, IDisposable
     }
 
     /// <inheritdoc/>
+    public bool KeepsFields => false;
+
+    /// <inheritdoc/>
     public FrameResult ReadFrame(int index) => FrameFile.FromContent(NetCdfFile.Read(layout.Frame(index)));
 
     /// <inheritdoc/>

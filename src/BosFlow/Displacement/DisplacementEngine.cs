@@ -27,6 +27,7 @@ public sealed class DisplacementEngine
     private readonly DisplacementSettings settings;
     private readonly FineSpline? underlying;
     private readonly ConcurrentBag<FrameMeasurement> idle = [];
+    private readonly ConcurrentBag<VectorField> spent = [];
 
     /// <summary>Prepares everything that depends on the reference.</summary>
     /// <param name="reference">Reference picture, digital numbers; NaN pixels are masked.</param>
@@ -118,9 +119,19 @@ public sealed class DisplacementEngine
         if (!idle.TryTake(out FrameMeasurement? measurement))
             measurement = new FrameMeasurement(texture, coarse, windows, blocks, half, shape, sigma, bias, settings, underlying);
         using FrameThreads? several = threads == 1 ? null : new FrameThreads(threads);
-        VectorField field = measurement.Measure(frame, predictor, several ?? FrameThreads.One, cancellationToken);
+        spent.TryTake(out VectorField? room);
+        VectorField field = measurement.Measure(frame, predictor, room, several ?? FrameThreads.One, cancellationToken);
         idle.Add(measurement);
         return field;
+    }
+
+    /// <summary>Takes a result back that nobody reads any more: the next one is written over it, so that a long run allocates no memory for its results.</summary>
+    /// <param name="field">A field that <see cref="Measure(GrayImage, IPictureMotion, CancellationToken)"/> gave, or one of the same grid; not used by the caller from now on.</param>
+    public void Reuse(VectorField field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        if (FieldOutput.Fits(field, Grid, settings))
+            spent.Add(field);
     }
 
     private static WindowLayout Layout(int width, int height, DisplacementSettings settings)

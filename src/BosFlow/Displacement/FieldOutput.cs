@@ -1,53 +1,69 @@
 namespace BosFlow.Displacement;
 
-/// <summary>Makes the immutable result out of a frame's working state.</summary>
+/// <summary>Writes the result out of a frame's working state.</summary>
 internal static class FieldOutput
 {
     private const int RowsPerPart = 16;
 
-    public static VectorField Build(NodeState state, StatedSigma sigma, DisplacementSettings settings, FrameThreads threads, CancellationToken cancellationToken)
+    /// <summary>Arrays for a result; every node of them is written later.</summary>
+    public static VectorField Room(NodeGrid grid, DisplacementSettings settings)
+    {
+        return new VectorField
+        {
+            Grid = grid,
+            U = Floats(),
+            V = Floats(),
+            SigmaU = Floats(),
+            SigmaV = Floats(),
+            Flags = GC.AllocateUninitializedArray<VectorFlags>(grid.Count),
+            Correlation = Floats(),
+            PeakRatio = Floats(),
+            WindowSide = HasSides(settings) ? Floats() : null,
+            ShapeOrder = HasOrders(settings) ? Floats() : null,
+        };
+
+        float[] Floats() => GC.AllocateUninitializedArray<float>(grid.Count);
+    }
+
+    /// <summary>Whether a field has the arrays that a result needs.</summary>
+    public static bool Fits(VectorField field, NodeGrid grid, DisplacementSettings settings) =>
+        field.Grid == grid && field.WindowSide is not null == HasSides(settings) && field.ShapeOrder is not null == HasOrders(settings);
+
+    /// <summary>Writes the result.</summary>
+    /// <param name="state">What was measured.</param>
+    /// <param name="sigma">Uncertainty.</param>
+    /// <param name="settings">Settings.</param>
+    /// <param name="field">Its arrays, of any content (<see cref="Room"/>).</param>
+    /// <param name="threads">Threads.</param>
+    /// <param name="cancellationToken">Stops between two parts.</param>
+    public static VectorField Build(NodeState state, StatedSigma sigma, DisplacementSettings settings, VectorField field, FrameThreads threads, CancellationToken cancellationToken)
     {
         int count = state.Grid.Count, partNodes = RowsPerPart * state.Grid.Columns;
-        float[] u = Room(), v = Room(), sigmaU = Room(), sigmaV = Room(), correlation = Room(), peakRatio = Room();
-        float[]? sides = settings.Windows == WindowSizing.Adaptive ? Room() : null, orders = settings.Shape == WindowShape.Constant ? null : Room();
-        var flags = GC.AllocateUninitializedArray<VectorFlags>(count);
         threads.Run((count + partNodes - 1) / partNodes, Fill, cancellationToken);
-
-        // Every node is written below.
-        float[] Room() => GC.AllocateUninitializedArray<float>(count);
+        return field;
 
         void Fill(int part)
         {
             int first = part * partNodes, length = Math.Min(count - first, partNodes);
-            state.Flags.AsSpan(first, length).CopyTo(flags.AsSpan(first));
-            state.Correlation.AsSpan(first, length).CopyTo(correlation.AsSpan(first));
-            state.PeakRatio.AsSpan(first, length).CopyTo(peakRatio.AsSpan(first));
+            state.Flags.AsSpan(first, length).CopyTo(field.Flags.AsSpan(first));
+            state.Correlation.AsSpan(first, length).CopyTo(field.Correlation.AsSpan(first));
+            state.PeakRatio.AsSpan(first, length).CopyTo(field.PeakRatio.AsSpan(first));
             for (int node = first; node < first + length; node++)
             {
                 bool replaced = state.Flags[node].HasFlag(VectorFlags.OutlierReplaced), isMeasured = !replaced && !float.IsNaN(state.U[node]);
-                u[node] = state.MotionU[node] + state.U[node];
-                v[node] = state.MotionV[node] + state.V[node];
-                sigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingU[node] + state.CoarseVariance);
-                sigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingV[node] + state.CoarseVariance);
-                if (sides is not null)
+                field.U[node] = state.MotionU[node] + state.U[node];
+                field.V[node] = state.MotionV[node] + state.V[node];
+                field.SigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingU[node] + state.CoarseVariance);
+                field.SigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingV[node] + state.CoarseVariance);
+                if (field.WindowSide is { } sides)
                     sides[node] = !isMeasured ? float.NaN : state.IsHalf[node] ? settings.WindowPixels / 2 : settings.WindowPixels;
-                if (orders is not null)
+                if (field.ShapeOrder is { } orders)
                     orders[node] = isMeasured ? state.ShapeOrder[node] : float.NaN;
             }
         }
-
-        return new VectorField
-        {
-            Grid = state.Grid,
-            U = u,
-            V = v,
-            SigmaU = sigmaU,
-            SigmaV = sigmaV,
-            Flags = flags,
-            Correlation = correlation,
-            PeakRatio = peakRatio,
-            WindowSide = sides,
-            ShapeOrder = orders,
-        };
     }
+
+    private static bool HasSides(DisplacementSettings settings) => settings.Windows == WindowSizing.Adaptive;
+
+    private static bool HasOrders(DisplacementSettings settings) => settings.Shape != WindowShape.Constant;
 }

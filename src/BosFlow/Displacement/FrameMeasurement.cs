@@ -52,7 +52,13 @@ internal sealed class FrameMeasurement
         scratchV = new float[grid.Count];
     }
 
-    public VectorField Measure(GrayImage frame, IPictureMotion motion, FrameThreads threads, CancellationToken cancellationToken)
+    /// <summary>Measures a frame.</summary>
+    /// <param name="frame">The frame.</param>
+    /// <param name="motion">Expected motion of the background.</param>
+    /// <param name="room">A field whose arrays become the result's; null = new ones are taken.</param>
+    /// <param name="threads">Threads.</param>
+    /// <param name="cancellationToken">Stops between two parts of the picture.</param>
+    public VectorField Measure(GrayImage frame, IPictureMotion motion, VectorField? room, FrameThreads threads, CancellationToken cancellationToken)
     {
         prepared.Load(frame, threads, cancellationToken);
         threads.Run(3, part => SetMotion(part, motion), cancellationToken);
@@ -77,7 +83,7 @@ internal sealed class FrameMeasurement
         biasRemoval?.Apply(state);
         outliers.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers, threads, cancellationToken);
         prepared.Release();
-        return FieldOutput.Build(state, sigma, settings, threads, cancellationToken);
+        return FieldOutput.Build(state, sigma, settings, room ?? FieldOutput.Room(state.Grid, settings), threads, cancellationToken);
     }
 
     // What moves to first order in a pass between is made good by the last one.

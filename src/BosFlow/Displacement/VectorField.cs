@@ -4,7 +4,7 @@ namespace BosFlow.Displacement;
 /// Displacement of the pattern at the nodes of a grid: position of a dot in the frame minus its position in the
 /// reference, px, given at the position in the reference. Every array is row-major with Grid.Count entries.
 /// </summary>
-/// <remarks>Immutable to its readers. A value that was not measured is NaN and its flag says why; a replaced value keeps its flag.</remarks>
+/// <remarks>Immutable to its readers, until its owner gives it back (<see cref="DisplacementEngine.Reuse"/>). A value that was not measured is NaN and its flag says why; a replaced value keeps its flag.</remarks>
 public sealed class VectorField
 {
     /// <summary>Grid of window centres, px of the reference.</summary>

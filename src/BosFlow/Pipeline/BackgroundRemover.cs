@@ -77,7 +77,7 @@ internal sealed class BackgroundRemover
     }
 
     /// <summary>Takes the motion out.</summary>
-    /// <param name="total">What was measured.</param>
+    /// <param name="total">What was measured; the motion is taken out of its arrays.</param>
     /// <param name="predictor">Motion to take out where no fit is possible.</param>
     public BackgroundRemoval Remove(VectorField total, IPictureMotion predictor)
     {
@@ -89,18 +89,19 @@ internal sealed class BackgroundRemover
             string warning = nodes.Length == 0
                 ? "No vector lies in the undisturbed region: the coarse estimate of the motion was taken out and the noise floor is unknown."
                 : $"The motion could not be fitted to the undisturbed region ({fit.Failure}) The coarse estimate was taken out and the noise floor is unknown.";
-            return new BackgroundRemoval(Subtract(total, predictor, null), predictor, double.NaN, double.NaN, [warning]);
+            Subtract(total, predictor, null);
+            return new BackgroundRemoval(total, predictor, double.NaN, double.NaN, [warning]);
         }
 
-        VectorField field = Subtract(total, fit.Motion, fit.Uncertainty);
+        Subtract(total, fit.Motion, fit.Uncertainty);
         List<string> warnings = Warnings(fit);
         if (fit.Motion is RowMotion rows && fit.Uncertainty is { } uncertainty)
         {
-            RowShift.TakeOut(field, rows, referenceRows);
-            RowLosses.TakeOut(field, uncertainty, LargestMotionSigmaPixels / Math.Sqrt(correlatedVectors), (x, y) => !KeepsItsRows(y + rows.DisplacementAt(x, y).V), warnings);
+            RowShift.TakeOut(total, rows, referenceRows);
+            RowLosses.TakeOut(total, uncertainty, LargestMotionSigmaPixels / Math.Sqrt(correlatedVectors), (x, y) => !KeepsItsRows(y + rows.DisplacementAt(x, y).V), warnings);
         }
 
-        return new BackgroundRemoval(field, fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, warnings);
+        return new BackgroundRemoval(total, fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, warnings);
     }
 
     // Nothing is fitted, so nothing tells flow from shake: only a region that the case calls free of flow has a noise floor.
@@ -160,37 +161,19 @@ internal sealed class BackgroundRemover
 
     private bool KeepsItsRows(double row) => row >= halfWindow + rowMargin && row <= frame.Height - 1 - halfWindow - rowMargin;
 
-    private VectorField Subtract(VectorField total, IPictureMotion motion, IMotionUncertainty? uncertainty)
+    private void Subtract(VectorField field, IPictureMotion motion, IMotionUncertainty? uncertainty)
     {
-        float[] u = new float[grid.Count];
-        float[] v = new float[grid.Count];
-        float[] sigmaU = new float[grid.Count];
-        float[] sigmaV = new float[grid.Count];
         for (int node = 0; node < grid.Count; node++)
         {
             double x = grid.X(node % grid.Columns);
             double y = grid.Y(node / grid.Columns);
             (double motionU, double motionV) = motion.DisplacementAt(x, y);
             (double motionSigmaU, double motionSigmaV) = uncertainty?.At(x, y) ?? (0, 0);
-            u[node] = (float)(total.U[node] - motionU);
-            v[node] = (float)(total.V[node] - motionV);
-            sigmaU[node] = Combined(total.SigmaU[node], motionSigmaU);
-            sigmaV[node] = Combined(total.SigmaV[node], motionSigmaV);
+            field.U[node] = (float)(field.U[node] - motionU);
+            field.V[node] = (float)(field.V[node] - motionV);
+            field.SigmaU[node] = Combined(field.SigmaU[node], motionSigmaU);
+            field.SigmaV[node] = Combined(field.SigmaV[node], motionSigmaV);
         }
-
-        return new VectorField
-        {
-            Grid = total.Grid,
-            U = u,
-            V = v,
-            SigmaU = sigmaU,
-            SigmaV = sigmaV,
-            Flags = [.. total.Flags],
-            Correlation = total.Correlation,
-            PeakRatio = total.PeakRatio,
-            WindowSide = total.WindowSide,
-            ShapeOrder = total.ShapeOrder,
-        };
     }
 
     private float Combined(float vector, double motion) =>

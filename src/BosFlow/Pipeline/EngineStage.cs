@@ -17,4 +17,6 @@ internal sealed class EngineStage(DisplacementEngine engine) : IDisplacementStag
 
     public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken) =>
         engine.Measure(frame, predictor, cancellationToken);
+
+    public void Reuse(VectorField field) => engine.Reuse(field);
 }

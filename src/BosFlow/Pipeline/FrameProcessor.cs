@@ -79,6 +79,9 @@ internal sealed class FrameProcessor
         }
     }
 
+    /// <summary>Takes back the memory of a result that nobody reads any more.</summary>
+    public void Reuse(FrameResult result) => engine.Reuse(result.Field);
+
     private FrameResult Measure(Frame frame, GrayImage image, FrameQuality quality, FrameFailure failure, CancellationToken cancellationToken)
     {
         (GrayImage matched, string? levelWarning) = GrayLevels.Match(image, reference);

@@ -46,6 +46,8 @@ internal sealed class FrameRun
         request.Sources?.CheckFrame(frame.Index, cancellationToken);
         sequence.Done(frame);
         request.Store.WriteFrame(result, seconds);
+        if (!request.Store.KeepsFields)
+            processor.Reuse(result);
         lock (counting)
         {
             done++;

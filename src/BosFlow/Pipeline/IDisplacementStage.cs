@@ -25,4 +25,8 @@ public interface IDisplacementStage
     /// <param name="cancellationToken">Stops the measurement.</param>
     /// <returns>Total displacement, motion of the background included.</returns>
     VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken);
+
+    /// <summary>Takes a result back that nobody reads any more; a later one may stand in its memory.</summary>
+    /// <param name="field">The field; not used by the caller from now on.</param>
+    void Reuse(VectorField field);
 }

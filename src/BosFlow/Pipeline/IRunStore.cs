@@ -14,6 +14,9 @@ public interface IRunStore
     /// <param name="processingSeconds">Time it took, s; kept apart from the result.</param>
     void WriteFrame(FrameResult result, double processingSeconds);
 
+    /// <summary>Whether the fields of a result stay in use after <see cref="WriteFrame"/>; where not, later results may stand in their memory.</summary>
+    bool KeepsFields { get; }
+
     /// <summary>Reads back what <see cref="WriteFrame"/> kept, bit for bit in its arrays.</summary>
     /// <param name="index">Number of the frame in the footage.</param>
     FrameResult ReadFrame(int index);

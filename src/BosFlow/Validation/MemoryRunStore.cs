@@ -23,6 +23,9 @@ public sealed class MemoryRunStore : IRunStore
     }
 
     /// <inheritdoc/>
+    public bool KeepsFields => true;
+
+    /// <inheritdoc/>
     public FrameResult ReadFrame(int index) => frames[index];
 
     /// <inheritdoc/>

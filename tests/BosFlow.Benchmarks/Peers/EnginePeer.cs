@@ -41,13 +41,25 @@ internal sealed class EnginePeer(string name, GrayImage reference, DisplacementS
         do
         {
             for (int i = 0; i < fields.Length; i++)
+            {
+                if (fields[i] is { } spent)
+                    engine.Reuse(spent);
                 fields[i] = MeasureOne(bytes[i], threads);
+            }
+
             repeats++;
             seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
         }
         while (seconds < LeastSeconds);
         seconds /= repeats;
         return (seconds, [.. fields.Select(field => new NodeResult([.. task.Nodes.Select(node => field.U[node])], [.. task.Nodes.Select(node => field.V[node])]))]);
+    }
+
+    /// <summary>Measures one frame again and again, and gives every result back.</summary>
+    public void Repeat(byte[] frame, int times)
+    {
+        for (int i = 0; i < times; i++)
+            engine.Reuse(MeasureOne(frame, 1));
     }
 
     /// <summary>Measures one frame.</summary>

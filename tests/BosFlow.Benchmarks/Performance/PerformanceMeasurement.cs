@@ -23,7 +23,7 @@ internal static class PerformanceMeasurement
             reference is prepared before the clock starts, as in a run. All methods measure the same pictures in the same run, in turns; times are medians of
             {options.Rounds} rounds and depend on what else the machine does: read the ratios. Before every timing the method measures one frame that is not counted, as in the
             middle of a long run, and a timing is the mean of as many frames as a second holds. "Times BosFlow" is a method's time over that of "fast".
-            Dense flow is averaged over the windows, untimed; phase correlation is told the true displacement in whole pixels.
+            Dense flow is averaged over the windows, untimed; BosFlow writes a result over the one before, as in a run; phase correlation is told the true displacement in whole pixels.
 
             """);
         foreach (int noise in (int[])[0, 2])
@@ -41,9 +41,9 @@ internal static class PerformanceMeasurement
             text.Append(AskedRatios.Table(scores));
         }
 
-        text.Append("\n## Cost of a pixel\n\nOne thread, 2 % noise; memory is what a frame allocates in the steady state.\n\n");
+        text.Append("\n## Cost of a pixel\n\nOne thread, 2 % noise; memory is what a frame allocates in the steady state, its result included, which is written over the one before.\n\n");
         text.Append(MarkdownTable.Of(
-            ["picture", "quality", "ms", "ns a pixel", "the result of a frame, KB", "allocated beside it, KB a frame", "collections of generation 1"],
+            ["picture", "quality", "ms", "ns a pixel", "allocated, KB a frame", FormattableString.Invariant($"collections of generation 1 in {options.Rounds * SteadyFrames} frames")],
             PixelCosts(options.Rounds)));
         ReportFile.Write(options.Output, text.ToString());
     }
@@ -61,26 +61,21 @@ internal static class PerformanceMeasurement
 
     private static string[] PixelCost(EnginePeer engine, byte[] frame, string picture, int rounds)
     {
-        for (int i = 0; i < SteadyFrames; i++)
-            engine.MeasureOne(frame, 1);
+        engine.Repeat(frame, SteadyFrames);
         double[] seconds = new double[rounds];
         int collections = GC.CollectionCount(1);
         long before = GC.GetAllocatedBytesForCurrentThread();
         for (int round = 0; round < rounds; round++)
         {
             long start = System.Diagnostics.Stopwatch.GetTimestamp();
-            for (int i = 0; i < SteadyFrames; i++)
-                engine.MeasureOne(frame, 1);
+            engine.Repeat(frame, SteadyFrames);
             seconds[round] = System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalSeconds / SteadyFrames;
         }
 
         double allocated = (GC.GetAllocatedBytesForCurrentThread() - before) / 1024.0 / (rounds * SteadyFrames);
         collections = GC.CollectionCount(1) - collections;
-        // Displacement, sigma, correlation and peak ratio in single precision, flags in bytes, and the windows' sides where they differ.
-        int floats = engine.Settings.Windows == Displacement.WindowSizing.Adaptive ? 7 : 6;
-        double result = engine.Grid.Count * ((floats * sizeof(float)) + 1) / 1024.0;
         double median = Median.Of(seconds);
-        return [picture, engine.Name, Format(1e3 * median, "0"), Format(1e9 * median / frame.Length, "0.0"), Format(result, "0"), Format(allocated - result, "0.0"), Format(collections, "0")];
+        return [picture, engine.Name, Format(1e3 * median, "0"), Format(1e9 * median / frame.Length, "0.0"), Format(allocated, "0.0"), Format(collections, "0")];
     }
 
     private static string Format(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);

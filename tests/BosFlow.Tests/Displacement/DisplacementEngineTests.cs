@@ -247,6 +247,38 @@ public sealed class DisplacementEngineTests
     }
 
     [Theory]
+    [InlineData(WindowSizing.Fixed, WindowShape.Constant)]
+    [InlineData(WindowSizing.Adaptive, WindowShape.Affine)]
+    public void Reuse_OfAResult_GivesTheNextOneItsMemoryAndNothingElse(WindowSizing windows, WindowShape shape)
+    {
+        var settings = new DisplacementSettings { Windows = windows, Shape = shape };
+        var engine = new DisplacementEngine(Reference, PixelMask.All(Width, Height), settings);
+        GrayImage first = Texture.Picture(Width, Height, 5.3, -4.2), second = Texture.Picture(Width, Height, -1.2, 0.6);
+        VectorField expected = new DisplacementEngine(Reference, PixelMask.All(Width, Height), settings).Measure(second, PlanarMotion.Identity, CancellationToken.None);
+        VectorField spent = engine.Measure(first, PlanarMotion.Identity, CancellationToken.None);
+        float[] room = spent.U;
+        Array.Fill(spent.SigmaU, float.NaN);
+        engine.Reuse(spent);
+
+        VectorField field = engine.Measure(second, PlanarMotion.Identity, CancellationToken.None);
+
+        Assert.Same(room, field.U);
+        SameField.Check(expected, field);
+        Assert.NotSame(room, engine.Measure(second, PlanarMotion.Identity, CancellationToken.None).U);
+    }
+
+    [Fact]
+    public void Reuse_OfAFieldWithOtherArrays_IsNotWrittenOver()
+    {
+        var settings = new DisplacementSettings { Windows = WindowSizing.Fixed };
+        VectorField other = new DisplacementEngine(Reference, PixelMask.All(Width, Height), settings with { Windows = WindowSizing.Adaptive }).Measure(Reference, PlanarMotion.Identity, CancellationToken.None);
+        var engine = new DisplacementEngine(Reference, PixelMask.All(Width, Height), settings);
+        engine.Reuse(other);
+
+        Assert.NotSame(other.U, engine.Measure(Reference, PlanarMotion.Identity, CancellationToken.None).U);
+    }
+
+    [Theory]
     [InlineData(8)]
     [InlineData(10)]
     public void Measure_FrameDividedAmongThreads_GivesTheSameBytes(int spacing)

@@ -69,5 +69,9 @@ internal static class FakeStages
             };
             return change(frame, field);
         }
+
+        public void Reuse(VectorField field)
+        {
+        }
     }
 }

@@ -20,12 +20,14 @@ public sealed class LostRowsTests
         VectorField total = Field(grid, row => (12 + (0.5 * Math.Sin(row / 40)), 20 + (0.5 * Math.Cos(row / 40))));
         var remover = new BackgroundRemover(grid, Window, PixelMask.All(Width, Height), new RegistrationSettings { RowIntervals = 6 }, flowIsDrawn: true);
 
+        float[] totalV = [.. total.V];
+
         BackgroundRemoval removal = remover.Remove(total, PlanarMotion.Shift(12, 20));
 
         for (int node = 0; node < grid.Count; node++)
         {
             double y = grid.Y(node / grid.Columns);
-            bool isLost = y + total.V[node] > Height - 1 - ((Window - 1) / 2.0) - Spacing;
+            bool isLost = y + totalV[node] > Height - 1 - ((Window - 1) / 2.0) - Spacing;
             Assert.Equal(isLost, removal.Field.Flags[node] != VectorFlags.None);
         }
 

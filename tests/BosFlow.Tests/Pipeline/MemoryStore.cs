@@ -28,6 +28,8 @@ internal sealed class MemoryStore : IRunStore
         Interlocked.Increment(ref writes);
     }
 
+    public bool KeepsFields => true;
+
     public FrameResult ReadFrame(int index) => Frames[index];
 
     public void WriteSummary(RunSummary summary, CancellationToken cancellationToken) => Summary = summary;
