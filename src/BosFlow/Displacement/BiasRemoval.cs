@@ -2,20 +2,15 @@ using System.Numerics;
 
 namespace BosFlow.Displacement;
 
-/// <summary>Takes the known part of the bias of interpolation off a displacement: amplitude times sin(2 pi u), u the displacement in the picture, averaged over the window as the match does.</summary>
+/// <summary>Takes the known part of the bias of interpolation off a displacement: amplitude times sin(2 pi u), u the displacement in the picture, averaged over the window as the match does. Working memory of one frame.</summary>
 /// <remarks>
 /// The amplitude is that of <see cref="AxisBias"/>. Where the frame was read at another displacement and its sums were moved since (<see cref="MovedSums"/>), the wave has the phase half-way between both: waves near two pixels make it, and these turn by half a turn a pixel (derived).
 /// What it cannot know, dots whose fine end is not Gaussian, stays in sigma (<see cref="StatedSigma"/>).
 /// </remarks>
 internal sealed class BiasRemoval
 {
-    private readonly NodeGrid grid;
-    private readonly float[] weights;
-    private readonly float[] wave;
-    private readonly float[] known;
-    private readonly float[] wide;
-    private readonly float[] mean;
-    private readonly (double X, double Y) amplitude;
+    private readonly Component u;
+    private readonly Component v;
 
     /// <summary>Prepares the removal.</summary>
     /// <param name="amplitude">Amplitudes of the error of u and v, px.</param>
@@ -23,78 +18,103 @@ internal sealed class BiasRemoval
     /// <param name="windowPixels">Side of a window, px.</param>
     public BiasRemoval((double X, double Y) amplitude, NodeGrid grid, int windowPixels)
     {
-        this.amplitude = amplitude;
-        this.grid = grid;
-        // Part of the window that lies within half a spacing of a node, in spacings.
-        double side = windowPixels / grid.Spacing;
-        weights = [.. Enumerable.Range(0, (int)Math.Ceiling((side + 1) / 2)).Select(i => (float)Math.Clamp((side / 2) + 0.5 - i, 0, 1))];
-        weights[0] = (float)Math.Min(side, 1);
-        wave = new float[grid.Count];
-        known = new float[grid.Count];
-        wide = new float[grid.Columns + (2 * weights.Length)];
-        mean = new float[grid.Count];
+        u = new Component(amplitude.X, grid, windowPixels);
+        v = new Component(amplitude.Y, grid, windowPixels);
     }
 
     /// <summary>Corrects every node that was measured.</summary>
     /// <param name="state">Result of the last pass; changed.</param>
-    public void Apply(NodeState state)
+    /// <param name="threads">Threads.</param>
+    /// <param name="cancellationToken">Stops between the components.</param>
+    public void Apply(NodeState state, FrameThreads threads, CancellationToken cancellationToken) => threads.Run(2, component =>
     {
-        Apply(state.MotionU, state.U, state.MovedU, (float)amplitude.X);
-        Apply(state.MotionV, state.V, state.MovedV, (float)amplitude.Y);
-    }
+        if (component == 0)
+            u.Apply(state.MotionU, state.U, state.MovedU);
+        else
+            v.Apply(state.MotionV, state.V, state.MovedV);
+    }, cancellationToken);
 
-    private void Apply(float[] motion, float[] beyond, float[] moved, float height)
+    private sealed class Component
     {
-        SetWave(motion, beyond, moved);
-        Average(wave);
-        Average(known);
-        for (int node = 0; node < beyond.Length; node++)
-        {
-            if (known[node] > 0)
-                beyond[node] -= height * wave[node] / known[node];
-        }
-    }
+        private readonly NodeGrid grid;
+        private readonly float amplitude;
+        private readonly float[] weights;
+        private readonly float[] complete;
+        private readonly float[] wave;
+        private readonly float[] known;
+        private readonly float[] wide;
+        private readonly float[] mean;
 
-    private void SetWave(float[] motion, float[] beyond, float[] moved)
-    {
-        int lanes = Vector<float>.Count, i = 0;
-        for (; i <= wave.Length - lanes; i += lanes)
+        public Component(double amplitude, NodeGrid grid, int windowPixels)
         {
-            Vector<float> u = new Vector<float>(motion, i) + new Vector<float>(beyond, i) - (0.5f * new Vector<float>(moved, i)), fraction = u - Vector.Round(u);
-            Vector<int> measured = Vector.Equals(u, u);
-            Vector.ConditionalSelect(measured, Vector.Sin(fraction * (2 * MathF.PI)), Vector<float>.Zero).CopyTo(wave, i);
-            Vector.ConditionalSelect(measured, Vector<float>.One, Vector<float>.Zero).CopyTo(known, i);
-        }
-
-        for (; i < wave.Length; i++)
-        {
-            float u = motion[i] + beyond[i] - (0.5f * moved[i]), fraction = u - MathF.Round(u);
-            bool measured = !float.IsNaN(u);
-            wave[i] = measured ? MathF.Sin(fraction * (2 * MathF.PI)) : 0;
-            known[i] = measured ? 1 : 0;
-        }
-    }
-
-    // Sums over the nodes of a window, in place.
-    private void Average(float[] plane)
-    {
-        int reach = weights.Length;
-        for (int y = 0; y < grid.Rows; y++)
-        {
-            Span<float> row = plane.AsSpan(y * grid.Columns, grid.Columns);
-            row.CopyTo(wide.AsSpan(reach));
-            Span<float> target = mean.AsSpan(y * grid.Columns, grid.Columns);
-            target.Clear();
-            for (int i = 1 - reach; i < reach; i++)
-                RowArithmetic.AddTimes(target, wide.AsSpan(reach + i, grid.Columns), weights[Math.Abs(i)]);
+            this.amplitude = (float)amplitude;
+            this.grid = grid;
+            // Part of the window that lies within half a spacing of a node, in spacings.
+            double side = windowPixels / grid.Spacing;
+            weights = [.. Enumerable.Range(0, (int)Math.Ceiling((side + 1) / 2)).Select(i => (float)Math.Clamp((side / 2) + 0.5 - i, 0, 1))];
+            weights[0] = (float)Math.Min(side, 1);
+            wave = new float[grid.Count];
+            known = new float[grid.Count];
+            wide = new float[grid.Columns + (2 * weights.Length)];
+            mean = new float[grid.Count];
+            complete = new float[grid.Count];
+            Array.Fill(complete, 1);
+            Average(complete);
         }
 
-        for (int y = 0; y < grid.Rows; y++)
+        public void Apply(float[] motion, float[] beyond, float[] moved)
         {
-            Span<float> target = plane.AsSpan(y * grid.Columns, grid.Columns);
-            target.Clear();
-            for (int i = Math.Max(1 - reach, -y); i < Math.Min(reach, grid.Rows - y); i++)
-                RowArithmetic.AddTimes(target, mean.AsSpan((y + i) * grid.Columns, grid.Columns), weights[Math.Abs(i)]);
+            bool isComplete = !RowArithmetic.AnyNaN(beyond);
+            SetWave(motion, beyond, moved);
+            Average(wave);
+            if (!isComplete)
+            {
+                for (int node = 0; node < known.Length; node++)
+                    known[node] = float.IsNaN(beyond[node]) ? 0 : 1;
+                Average(known);
+            }
+
+            RowArithmetic.Ratios(wave, isComplete ? complete : known, 0, wave);
+            RowArithmetic.AddTimes(beyond, wave, -amplitude);
+        }
+
+        private void SetWave(float[] motion, float[] beyond, float[] moved)
+        {
+            int lanes = Vector<float>.Count, i = 0;
+            for (; i <= wave.Length - lanes; i += lanes)
+            {
+                Vector<float> u = new Vector<float>(motion, i) + new Vector<float>(beyond, i) - (0.5f * new Vector<float>(moved, i)), fraction = u - Vector.Round(u);
+                Vector.ConditionalSelect(Vector.Equals(u, u), Vector.Sin(fraction * (2 * MathF.PI)), Vector<float>.Zero).CopyTo(wave, i);
+            }
+
+            for (; i < wave.Length; i++)
+            {
+                float u = motion[i] + beyond[i] - (0.5f * moved[i]), fraction = u - MathF.Round(u);
+                wave[i] = float.IsNaN(u) ? 0 : MathF.Sin(fraction * (2 * MathF.PI));
+            }
+        }
+
+        // Sums over the nodes of a window, in place.
+        private void Average(float[] plane)
+        {
+            int reach = weights.Length;
+            for (int y = 0; y < grid.Rows; y++)
+            {
+                Span<float> row = plane.AsSpan(y * grid.Columns, grid.Columns);
+                row.CopyTo(wide.AsSpan(reach));
+                Span<float> target = mean.AsSpan(y * grid.Columns, grid.Columns);
+                target.Clear();
+                for (int i = 1 - reach; i < reach; i++)
+                    RowArithmetic.AddTimes(target, wide.AsSpan(reach + i, grid.Columns), weights[Math.Abs(i)]);
+            }
+
+            for (int y = 0; y < grid.Rows; y++)
+            {
+                Span<float> target = plane.AsSpan(y * grid.Columns, grid.Columns);
+                target.Clear();
+                for (int i = Math.Max(1 - reach, -y); i < Math.Min(reach, grid.Rows - y); i++)
+                    RowArithmetic.AddTimes(target, mean.AsSpan((y + i) * grid.Columns, grid.Columns), weights[Math.Abs(i)]);
+            }
         }
     }
 }

@@ -150,50 +150,49 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
         Add(m[1], m[2], m[4], m[7], m[2], solutions.SigmaV[node], target[(2 * stride)..]);
     }
 
+    // A node's blocks are those of its window and of one window's side around it.
     private void RateNodes(int first, int end, NodeState state)
     {
-        NodeGrid grid = windows.Layout.Grid;
+        int columns = windows.Layout.Grid.Columns;
         if (!idle.TryTake(out Workspace? work))
-            work = new Workspace(layout.Columns);
-        (float[] down, double[] until) = (work.Down, work.Until);
+            work = new Workspace(layout);
         for (int row = first; row < end; row++)
         {
-            (int top, int bottom) = Around(row, layout.Rows);
-            down.AsSpan().Clear();
+            int top = Math.Max(0, (row * layout.PerStep) - layout.PerWindow), bottom = Math.Min(layout.Rows, (row * layout.PerStep) + (2 * layout.PerWindow));
+            work.Down.AsSpan().Clear();
             for (int k = (top + RowStep - 1) / RowStep; k * RowStep < bottom; k++)
-                RowArithmetic.Add(down, Found(k));
-            for (int term = 0; term < Terms; term++)
-                AddUp(down.AsSpan(term * layout.Columns, layout.Columns), until.AsSpan(term * (layout.Columns + 1), layout.Columns + 1));
-            for (int column = 0; column < grid.Columns; column++)
-            {
-                (int left, int right) = Around(column, layout.Columns);
-                double Sum(int term) => until[(term * (layout.Columns + 1)) + right] - until[(term * (layout.Columns + 1)) + left];
-                int node = (row * grid.Columns) + column;
-                state.ScatterU[node] = Ratio(Sum(0), Sum(1));
-                state.ScatterV[node] = Ratio(Sum(2), Sum(3));
-            }
+                RowArithmetic.Add(work.Down, Found(k));
+            Rate(0, work, state.ScatterU.AsSpan(row * columns, columns));
+            Rate(2, work, state.ScatterV.AsSpan(row * columns, columns));
         }
 
         idle.Add(work);
     }
 
-    // Blocks of the window and of one window's side around it.
-    private (int First, int End) Around(int node, int blocks) =>
-        (Math.Max(0, (node * layout.PerStep) - layout.PerWindow), Math.Min(blocks, (node * layout.PerStep) + (2 * layout.PerWindow)));
-
-    private static void AddUp(ReadOnlySpan<float> values, Span<double> until)
+    private void Rate(int term, Workspace work, Span<float> target)
     {
-        until[0] = 0;
-        for (int i = 0; i < values.Length; i++)
-            until[i + 1] = until[i] + values[i];
+        Sum(term, work, work.Found);
+        Sum(term + 1, work, work.Expected);
+        RowArithmetic.Ratios(work.Found, work.Expected, 1, work.Found);
+        for (int column = 0; column < target.Length; column++)
+            target[column] = work.Found[column * layout.PerStep];
     }
 
-    private static float Ratio(double found, double expected) => expected > 0 ? (float)(found / expected) : 1;
-
-    private sealed class Workspace(int blocks)
+    // One sum a block, also where no node begins there; beyond the picture nothing is found and nothing expected.
+    private void Sum(int term, Workspace work, Span<float> sums)
     {
-        public float[] Down { get; } = new float[Terms * blocks];
+        work.Down.AsSpan(term * layout.Columns, layout.Columns).CopyTo(work.Wide.AsSpan(layout.PerWindow));
+        RowArithmetic.SlidingSums(work.Wide, 3 * layout.PerWindow, 1, sums);
+    }
 
-        public double[] Until { get; } = new double[Terms * (blocks + 1)];
+    private sealed class Workspace(BlockLayout layout)
+    {
+        public float[] Down { get; } = new float[Terms * layout.Columns];
+
+        public float[] Wide { get; } = new float[layout.Columns + (2 * layout.PerWindow)];
+
+        public float[] Found { get; } = new float[layout.Columns - layout.PerWindow + 1];
+
+        public float[] Expected { get; } = new float[layout.Columns - layout.PerWindow + 1];
     }
 }

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace BosFlow.Displacement;
 
 /// <summary>Writes the result out of a frame's working state.</summary>
@@ -48,13 +50,26 @@ internal static class FieldOutput
             state.Flags.AsSpan(first, length).CopyTo(field.Flags.AsSpan(first));
             state.Correlation.AsSpan(first, length).CopyTo(field.Correlation.AsSpan(first));
             state.PeakRatio.AsSpan(first, length).CopyTo(field.PeakRatio.AsSpan(first));
+            Span<float> At(float[] values) => values.AsSpan(first, length);
+            RowArithmetic.Sums(At(state.MotionU), At(state.U), At(field.U));
+            RowArithmetic.Sums(At(state.MotionV), At(state.V), At(field.V));
+            sigma.OfShifts(first, At(state.SigmaU), At(state.ScatterU), state.CoarseVariance, At(field.SigmaU));
+            sigma.OfShifts(first, At(state.SigmaV), At(state.ScatterV), state.CoarseVariance, At(field.SigmaV));
+            if (IsPlain(state.Flags.AsSpan(first, length)) && field.WindowSide is null && field.ShapeOrder is null)
+                return;
             for (int node = first; node < first + length; node++)
             {
                 bool replaced = state.Flags[node].HasFlag(VectorFlags.OutlierReplaced), isMeasured = !replaced && !float.IsNaN(state.U[node]);
-                field.U[node] = state.MotionU[node] + state.U[node];
-                field.V[node] = state.MotionV[node] + state.V[node];
-                field.SigmaU[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingU[node] + state.CoarseVariance);
-                field.SigmaV[node] = replaced ? float.NaN : sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingV[node] + state.CoarseVariance);
+                if (replaced)
+                {
+                    field.SigmaU[node] = field.SigmaV[node] = float.NaN;
+                }
+                else if (state.IsHalf[node] || state.ShapeOrder[node] != 0)
+                {
+                    field.SigmaU[node] = sigma.Of(node, state.SigmaU[node], state.ScatterU[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingU[node] + state.CoarseVariance);
+                    field.SigmaV[node] = sigma.Of(node, state.SigmaV[node], state.ScatterV[node], state.IsHalf[node], state.ShapeOrder[node], state.MissingV[node] + state.CoarseVariance);
+                }
+
                 if (field.WindowSide is { } sides)
                     sides[node] = !isMeasured ? float.NaN : state.IsHalf[node] ? settings.WindowPixels / 2 : settings.WindowPixels;
                 if (field.ShapeOrder is { } orders)
@@ -62,6 +77,8 @@ internal static class FieldOutput
             }
         }
     }
+
+    private static bool IsPlain(ReadOnlySpan<VectorFlags> flags) => !MemoryMarshal.AsBytes(flags).ContainsAnyExcept((byte)0);
 
     private static bool HasSides(DisplacementSettings settings) => settings.Windows == WindowSizing.Adaptive;
 

@@ -80,7 +80,7 @@ internal sealed class FrameMeasurement
 
         refinement.RateScatter(state, threads, cancellationToken);
         correction?.Apply(refinement, predictorField, state, threads, cancellationToken);
-        biasRemoval?.Apply(state);
+        biasRemoval?.Apply(state, threads, cancellationToken);
         outliers.ForResult(state, settings.OutlierThreshold, settings.OutlierNoisePixels, settings.ReplaceOutliers, threads, cancellationToken);
         prepared.Release();
         return FieldOutput.Build(state, sigma, settings, room ?? FieldOutput.Room(state.Grid, settings), threads, cancellationToken);
@@ -129,6 +129,8 @@ internal sealed class FrameMeasurement
     // What half windows resolve is not smeared by smoothing.
     private void KeepSharp(float[] measured, float[] steer)
     {
+        if (!state.IsHalf.AsSpan().Contains(true))
+            return;
         for (int node = 0; node < steer.Length; node++)
         {
             if (state.IsHalf[node] && !float.IsNaN(measured[node]))

@@ -22,15 +22,19 @@ internal readonly record struct FrameScan(double Sum, int Missing, ulong GlareCe
     public static FrameScan Of(ReadOnlySpan<float> row, float white)
     {
         int lanes = Vector<float>.Count, x = 0;
-        Vector<float> sum = Vector<float>.Zero, most = new(float.NegativeInfinity);
-        for (; x <= row.Length - lanes; x += lanes)
+        Vector<float> sum = Vector<float>.Zero, most = new(float.NegativeInfinity), sum1 = sum, sum2 = sum, sum3 = sum, most1 = most, most2 = most, most3 = most;
+        // Four sums at a time, so that none waits for the addition before.
+        for (; x <= row.Length - (4 * lanes); x += 4 * lanes)
         {
-            Vector<float> here = new(row[x..]);
-            sum += here;
-            most = Vector.MaxNative(most, here);
+            ReadOnlySpan<float> pixels = row.Slice(x, 4 * lanes);
+            Vector<float> here = new(pixels), here1 = new(pixels[lanes..]), here2 = new(pixels[(2 * lanes)..]), here3 = new(pixels[(3 * lanes)..]);
+            (sum, sum1, sum2, sum3) = (sum + here, sum1 + here1, sum2 + here2, sum3 + here3);
+            (most, most1) = (Vector.MaxNative(most, here), Vector.MaxNative(most1, here1));
+            (most2, most3) = (Vector.MaxNative(most2, here2), Vector.MaxNative(most3, here3));
         }
 
-        double total = Vector.Sum(sum);
+        double total = Vector.Sum(sum + sum1 + (sum2 + sum3));
+        most = Vector.MaxNative(Vector.MaxNative(most, most1), Vector.MaxNative(most2, most3));
         float highest = float.NegativeInfinity;
         for (int lane = 0; lane < lanes; lane++)
             highest = Math.Max(highest, most[lane]);

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace BosFlow.Displacement;
 
 /// <summary>How the noise of the last step grows by the noise of the predictor that the passes hand on.</summary>
@@ -45,5 +47,21 @@ internal sealed class IterationNoise
         double place = Math.Clamp(noiseShare / LargestShare, 0, 1) * Shares;
         int before = Math.Min((int)place, Shares - 1);
         return factors[before] + ((factors[before + 1] - factors[before]) * (place - before));
+    }
+
+    /// <summary>The same for several shares side by side, none below 0.</summary>
+    public Vector<float> Variance(Vector<float> noiseShare)
+    {
+        // Straight lines that meet: every one adds the change of slope beyond its beginning.
+        Vector<float> place = Vector.Min(noiseShare * (float)(Shares / LargestShare), new Vector<float>(Shares)), sum = new((float)factors[0]);
+        double slope = 0;
+        for (int i = 0; i < Shares; i++)
+        {
+            double next = factors[i + 1] - factors[i];
+            sum += (float)(next - slope) * Vector.Max(place - new Vector<float>(i), Vector<float>.Zero);
+            slope = next;
+        }
+
+        return sum;
     }
 }

@@ -29,10 +29,14 @@ internal sealed class NeighbourScreen(NodeGrid grid)
         doubtful.Fill(true);
         if (row == 0 || row == grid.Rows - 1)
             return;
-        int lanes = Vector<float>.Count, first = row * grid.Columns;
+        int lanes = Vector<float>.Count, first = row * grid.Columns, last = grid.Columns - 1 - lanes;
         Vector<float> e = new((float)noise), limit = new((float)(Safe * threshold * threshold));
-        for (int column = 1; column <= grid.Columns - 1 - lanes; column += lanes)
+        if (last < 1)
+            return;
+        // The last vector overlaps the one before, so that only the border is left.
+        for (int step = 1; step < last + lanes; step += lanes)
         {
+            int column = Math.Min(step, last);
             Vector<float> u = Residual(knownU, first + column, e), v = Residual(knownV, first + column, e);
             Vector<int> passed = Vector.LessThanOrEqual((u * u) + (v * v), limit);
             if (Vector.EqualsAll(passed, Vector<int>.AllBitsSet))

@@ -6,7 +6,7 @@ internal static class PredictorUpdate
     /// <summary>Fills nodes without a value from their neighbours, ring by ring; all zero where nothing is known.</summary>
     public static void Fill(NodeGrid grid, float[] values)
     {
-        if (!Array.Exists(values, float.IsNaN))
+        if (!RowArithmetic.AnyNaN(values))
             return;
         float[] next = (float[])values.Clone();
         bool missing = true, any = true;
@@ -38,20 +38,19 @@ internal static class PredictorUpdate
         {
             for (int row = 0; row < rows; row++)
             {
-                int at = row * columns;
-                scratch[at] = values[at];
-                for (int c = 1; c < columns - 1; c++)
-                    scratch[at + c] = (0.25f * values[at + c - 1]) + (0.5f * values[at + c]) + (0.25f * values[at + c + 1]);
-                scratch[at + columns - 1] = values[at + columns - 1];
+                ReadOnlySpan<float> line = values.AsSpan(row * columns, columns);
+                Span<float> smooth = scratch.AsSpan(row * columns, columns);
+                (smooth[0], smooth[^1]) = (line[0], line[^1]);
+                if (columns > 2)
+                    RowArithmetic.Binomial(line, line[1..], line[2..], smooth[1..^1]);
             }
 
             scratch.AsSpan(0, columns).CopyTo(values);
             scratch.AsSpan((rows - 1) * columns, columns).CopyTo(values.AsSpan((rows - 1) * columns));
             for (int row = 1; row < rows - 1; row++)
             {
-                int above = (row - 1) * columns, here = row * columns, below = (row + 1) * columns;
-                for (int c = 0; c < columns; c++)
-                    values[here + c] = (0.25f * scratch[above + c]) + (0.5f * scratch[here + c]) + (0.25f * scratch[below + c]);
+                ReadOnlySpan<float> from = scratch.AsSpan((row - 1) * columns);
+                RowArithmetic.Binomial(from, from[columns..], from[(2 * columns)..], values.AsSpan(row * columns, columns));
             }
         }
     }

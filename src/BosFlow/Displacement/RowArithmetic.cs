@@ -28,6 +28,57 @@ internal static class RowArithmetic
             target[i] += factor * row[i];
     }
 
+    /// <summary>target[i] = one[i] + other[i]; rows of the same length.</summary>
+    public static void Sums(ReadOnlySpan<float> one, ReadOnlySpan<float> other, Span<float> target)
+    {
+        one.CopyTo(target);
+        Add(target, other);
+    }
+
+    /// <summary>target[i] = (before[i] + 2 here[i] + after[i]) / 4; rows of the same length.</summary>
+    public static void Binomial(ReadOnlySpan<float> before, ReadOnlySpan<float> here, ReadOnlySpan<float> after, Span<float> target)
+    {
+        int lanes = Vector<float>.Count, i = 0;
+        for (; i <= target.Length - lanes; i += lanes)
+            ((0.25f * new Vector<float>(before[i..])) + (0.5f * new Vector<float>(here[i..])) + (0.25f * new Vector<float>(after[i..]))).CopyTo(target[i..]);
+        for (; i < target.Length; i++)
+            target[i] = (0.25f * before[i]) + (0.5f * here[i]) + (0.25f * after[i]);
+    }
+
+    /// <summary>target[i] = above[i] / below[i]; where below is not above 0 another value.</summary>
+    public static void Ratios(ReadOnlySpan<float> above, ReadOnlySpan<float> below, float otherwise, Span<float> target)
+    {
+        int lanes = Vector<float>.Count, i = 0;
+        for (; i <= target.Length - lanes; i += lanes)
+        {
+            Vector<float> divisor = new(below[i..]);
+            Vector.ConditionalSelect(Vector.GreaterThan(divisor, Vector<float>.Zero), new Vector<float>(above[i..]) / divisor, new Vector<float>(otherwise)).CopyTo(target[i..]);
+        }
+
+        for (; i < target.Length; i++)
+            target[i] = below[i] > 0 ? above[i] / below[i] : otherwise;
+    }
+
+    /// <summary>Whether a number is NaN.</summary>
+    public static bool AnyNaN(ReadOnlySpan<float> values)
+    {
+        int lanes = Vector<float>.Count, i = 0;
+        for (; i <= values.Length - lanes; i += lanes)
+        {
+            Vector<float> value = new(values[i..]);
+            if (!Vector.EqualsAll(value, value))
+                return true;
+        }
+
+        for (; i < values.Length; i++)
+        {
+            if (float.IsNaN(values[i]))
+                return true;
+        }
+
+        return false;
+    }
+
     /// <summary>target[i * step] = weights[0] row[i] + ... + weights[3] row[i + 3], as far as the target goes.</summary>
     public static void FourTaps(ReadOnlySpan<float> row, ReadOnlySpan<float> weights, Span<float> target, int step)
     {

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace BosFlow.Displacement;
 
 /// <summary>The standard uncertainty of a component of a vector.</summary>
@@ -11,7 +13,7 @@ namespace BosFlow.Displacement;
 /// </remarks>
 internal sealed class StatedSigma
 {
-    private readonly double[] weight;
+    private readonly float[] weight;
     private readonly IterationNoise iteration;
     private readonly IterationNoise ofHalf;
     private readonly IterationNoise ofShape;
@@ -27,7 +29,7 @@ internal sealed class StatedSigma
     /// <param name="biasAmplitude">Amplitude of the wave of the fraction of a pixel that stays in a displacement, px.</param>
     public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, ShapeSolver? shape, double dotPixels, double noiseGain, double biasAmplitude)
     {
-        weight = windows.Weight;
+        weight = [.. windows.Weight.Select(value => (float)value)];
         this.shape = shape;
         iteration = new IterationNoise(settings with { Shape = WindowShape.Constant });
         ofShape = settings.Shape == WindowShape.Constant ? iteration : new IterationNoise(settings);
@@ -60,6 +62,26 @@ internal sealed class StatedSigma
         double pixels = isHalf ? weight[node] / 4 : weight[node], ofShift = order == 0 ? variance : variance / shape!.VarianceRatio(node);
         double noiseShare = 0.5 * ofShift * pixels * noiseGain;
         return (float)Math.Sqrt((variance * scatter * (isHalf ? ofHalf : order < 2 ? iteration : ofShape).Variance(noiseShare)) + beyondNoise + SquaredBias);
+    }
+
+    /// <summary>The same for neighbouring nodes of whole windows that were fitted with a shift.</summary>
+    /// <param name="first">The first node.</param>
+    /// <param name="steps">Standard uncertainties of the last step, px.</param>
+    /// <param name="scatter">c of each.</param>
+    /// <param name="beyondNoise">Variance of what is left of the coarse pass, px^2.</param>
+    /// <param name="target">Standard uncertainties, px.</param>
+    public void OfShifts(int first, ReadOnlySpan<float> steps, ReadOnlySpan<float> scatter, double beyondNoise, Span<float> target)
+    {
+        int lanes = Vector<float>.Count, i = 0;
+        Vector<float> gain = new((float)(0.5 * noiseGain)), rest = new((float)(beyondNoise + SquaredBias));
+        for (; i <= target.Length - lanes; i += lanes)
+        {
+            Vector<float> step = new(steps[i..]), variance = step * step;
+            Vector.SquareRoot((variance * new Vector<float>(scatter[i..]) * iteration.Variance(variance * new Vector<float>(weight, first + i) * gain)) + rest).CopyTo(target[i..]);
+        }
+
+        for (; i < target.Length; i++)
+            target[i] = Of(first + i, steps[i], scatter[i], isHalf: false, order: 0, beyondNoise);
     }
 
     // They begin with the last pass but one, and their predictor is not smoothed.

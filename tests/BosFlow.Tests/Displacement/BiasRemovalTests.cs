@@ -12,7 +12,7 @@ public sealed class BiasRemovalTests
         NodeState state = State((_, _) => 0.2f, (_, _) => -0.6f);
         state.MotionU.AsSpan().Fill(3);
 
-        new BiasRemoval((0.01, 0.02), Grid, 32).Apply(state);
+        new BiasRemoval((0.01, 0.02), Grid, 32).Apply(state, FrameThreads.One, CancellationToken.None);
 
         Assert.All(state.U, u => Assert.Equal(0.2 - (0.01 * Math.Sin(2 * Math.PI * 3.2)), u, 1e-6));
         Assert.All(state.V, v => Assert.Equal(-0.6 - (0.02 * Math.Sin(2 * Math.PI * -0.6)), v, 1e-6));
@@ -24,7 +24,7 @@ public sealed class BiasRemovalTests
         NodeState state = State((_, _) => 0.3f, (_, _) => 0);
         state.MovedU.AsSpan().Fill(0.1f);
 
-        new BiasRemoval((0.01, 0.01), Grid, 32).Apply(state);
+        new BiasRemoval((0.01, 0.01), Grid, 32).Apply(state, FrameThreads.One, CancellationToken.None);
 
         Assert.All(state.U, u => Assert.Equal(0.3 - (0.01 * Math.Sin(2 * Math.PI * 0.25)), u, 1e-6));
     }
@@ -40,7 +40,7 @@ public sealed class BiasRemovalTests
         double side = window / Grid.Spacing;
         double Weight(int offset) => Math.Min(1, Math.Max(0, (side / 2) + 0.5 - Math.Abs(offset)));
 
-        new BiasRemoval((0.01, 0), Grid, window).Apply(state);
+        new BiasRemoval((0.01, 0), Grid, window).Apply(state, FrameThreads.One, CancellationToken.None);
 
         for (int node = 0; node < Grid.Count; node++)
         {

@@ -42,4 +42,41 @@ public sealed class RowArithmeticTests
         for (int i = 0; i < target.Length; i++)
             Assert.Equal(i - (3 * (i % 5)), target[i]);
     }
+
+    [Fact]
+    public void Binomial_AnyLength_WeightsTheRowInTheMiddleTwice()
+    {
+        float[] row = [.. Enumerable.Range(0, 39).Select(i => (float)(i * i % 13))], target = new float[37];
+
+        RowArithmetic.Binomial(row, row.AsSpan(1), row.AsSpan(2), target);
+
+        for (int i = 0; i < target.Length; i++)
+            Assert.Equal((row[i] + (2 * row[i + 1]) + row[i + 2]) / 4, target[i]); // quarters: exact
+    }
+
+    [Fact]
+    public void Ratios_DivisorsThatAreNotAboveZero_GiveTheOtherValue()
+    {
+        float[] above = [.. Enumerable.Range(0, 37).Select(i => (float)(2 * i))], below = [.. Enumerable.Range(0, 37).Select(i => i % 4 == 0 ? 0 : i % 5 == 0 ? -1f : 2)], target = new float[37];
+
+        RowArithmetic.Ratios(above, below, -7, target);
+
+        for (int i = 0; i < target.Length; i++)
+            Assert.Equal(i % 4 == 0 || i % 5 == 0 ? -7 : i, target[i]);
+    }
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(0)]
+    [InlineData(21)]
+    [InlineData(36)]
+    public void AnyNaN_OneNumberOfMany_IsFound(int place)
+    {
+        float[] values = new float[37];
+        values[1] = float.PositiveInfinity;
+        if (place >= 0)
+            values[place] = float.NaN;
+
+        Assert.Equal(place >= 0, RowArithmetic.AnyNaN(values));
+    }
 }

@@ -43,6 +43,29 @@ public sealed class StatedSigmaTests
     }
 
     [Fact]
+    public void OfShifts_NeighbouringNodes_IsThePlainSigmaOfEach()
+    {
+        const int Size = 157;
+        var settings = new DisplacementSettings { SpacingPixels = 8 };
+        var planes = new ReferenceTexture(new WaveTexture(3).Picture(Size, Size), PixelMask.All(Size, Size));
+        ReferenceWindows windows = ReferenceWindows.Build(planes, WindowLayout.Fill(Size, Size, settings.WindowPixels, settings.SpacingPixels), WindowWeighting.TopHat);
+        var sigma = new StatedSigma(settings, windows, null, 3, 0.9, 0.0006);
+        const int First = 3;
+        int count = windows.Layout.Grid.Count - First;
+        // From clear gradients to ones that are mostly noise, beyond the last entry of the table.
+        float[] steps = [.. Enumerable.Range(0, count).Select(i => i == 7 ? float.NaN : 0.0008f * i)], scatter = [.. Enumerable.Range(0, count).Select(i => 0.7f + (0.01f * (i % 90)))];
+        float[] together = new float[count];
+
+        sigma.OfShifts(First, steps, scatter, 1e-6, together);
+
+        for (int i = 0; i < count; i++)
+        {
+            float plain = sigma.Of(First + i, steps[i], scatter[i], isHalf: false, order: 0, 1e-6);
+            Assert.True(i == 7 ? float.IsNaN(together[i]) : Math.Abs(together[i] - plain) < 2e-6 * plain, $"{i}: {together[i]} is not {plain} px.");
+        }
+    }
+
+    [Fact]
     public void Measure_NoiseThatNeighboursShare_IsKnownToSigma()
     {
         // Noise averaged over 3 x 3 px tells more of its part that a pattern of dots can be mistaken for than its residual alone says: by the residual alone sigma would be far too small.
