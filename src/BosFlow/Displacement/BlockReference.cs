@@ -13,9 +13,17 @@ internal sealed class BlockReference
     private readonly byte[] whole;
     private readonly float[] statics;
 
-    public BlockReference(ReferenceTexture texture, ReferenceWindows windows, BlockLayout layout)
+    /// <summary>Prepares the reference.</summary>
+    /// <param name="texture">Its pixels.</param>
+    /// <param name="windows">Its windows.</param>
+    /// <param name="layout">Their blocks.</param>
+    /// <param name="settings">Passes, for <see cref="GroupScatter"/>; null = as after a single one.</param>
+    public BlockReference(ReferenceTexture texture, ReferenceWindows windows, BlockLayout layout, DisplacementSettings? settings = null)
     {
         Layout = layout;
+        // A group that is nearly the window would scatter hardly at all, and polynomials fit most of what a group scatters.
+        GroupSide = layout.PerWindow < 4 || settings is { Shape: not WindowShape.Constant } ? 1 : 2;
+        GroupScatter = settings is null || GroupSide == 1 ? 1 : Displacement.GroupScatter.Left(layout, GroupSide, settings.Passes, settings.PredictorSmoothings);
         NoiseGain = texture.NoiseGain;
         pixels = new short[checked(layout.Rows * RowLength)];
         whole = new byte[layout.Rows * layout.Tiles];
@@ -35,6 +43,12 @@ internal sealed class BlockReference
 
     /// <summary>Variance of a derivative for unit variance of independent pixels.</summary>
     public double NoiseGain { get; }
+
+    /// <summary>Blocks along the side of a group whose residuals are looked at together (<see cref="BlockScatter"/>).</summary>
+    public int GroupSide { get; }
+
+    /// <summary>Part of the scatter of residuals from group to group that the passes leave.</summary>
+    public double GroupScatter { get; }
 
     /// <summary>Solves windows from the sums of their blocks.</summary>
     public WindowSolver Solver { get; }

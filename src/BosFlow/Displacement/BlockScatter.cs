@@ -1,19 +1,20 @@
 using System.Collections.Concurrent;
 using System.Numerics;
 using System.Runtime.InteropServices;
+using BosFlow.Numerics.Interpolation;
 
 namespace BosFlow.Displacement;
 
-/// <summary>How the residuals of a frame scatter from block to block: what the error of a vector is where they are not independent from pixel to pixel.</summary>
+/// <summary>How the residuals of a frame scatter from place to place: what the error of a vector is where they are not independent from pixel to pixel.</summary>
 /// <remarks>
 /// <para>
-/// A window's solution is p = M s, M the inverse of its normal matrix N and s the sum of its blocks' sums s_b. A block moves it by z_b = c (s_b - N_b p), c the row of M that belongs to u or v and N_b the block's part of N; residuals
-/// of variance s^2, independent from pixel to pixel, make z_b^2 = s^2 l_b (1 - l_b / M_uu) in the mean, l_b = c N_b c. The ratio of what is found to what is expected, over the blocks within a window's side around a window,
-/// is the factor by which s^2 M_uu is wrong. It is the estimate of variance by groups, of which the blocks are the groups.
+/// A window's solution is p = M s, M the inverse of its normal matrix N and s the sum of its blocks' sums s_b. A group of 2 x 2 blocks moves it by z_b = c (s_b - N_b p), c the row of M that belongs to u or v, s_b and N_b the group's part of s and N; residuals
+/// of variance s^2, independent from pixel to pixel, make z_b^2 = w s^2 l_b (1 - l_b / M_uu) in the mean, l_b = c N_b c and w what the passes before leave (<see cref="GroupScatter"/>). The ratio of what is found to what is expected, over the groups within
+/// a window's side around a window, is the factor by which s^2 M_uu is wrong. It is the estimate of variance by groups.
 /// </para>
 /// <para>
-/// Source: H. White 1980, Econometrica 48:817, and its form for groups (from memory). Derived here: the sums. Dots that the edge of a block cuts make neighbouring blocks differ with opposite signs, so that what interpolation does to small dots is counted
-/// too high: for dots of 2 px and little noise sigma is a seventh too large (docs/validation). Every second row of blocks is looked at, which leaves some 70 blocks around a window of 32 px: the factor's own standard error is about a sixth.
+/// Source: H. White 1980, Econometrica 48:817, and its form for groups (from memory). Derived here: the sums. Dots that the edge of a group cuts make neighbouring groups differ with opposite signs, so that what interpolation does to small dots is counted
+/// too high: for dots of 2 px and little noise sigma is 4 to 9 % too large (docs/validation), and 11 to 13 % with single blocks, which are rated where a group misses pixels or its window is a small one or has a shape. Groups overlap along rows and lie one below the other.
 /// </para>
 /// </remarks>
 internal sealed class BlockScatter(ReferenceWindows windows, BlockReference reference, BlockSums sums)
@@ -30,7 +31,10 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     /// <summary>Windows of half the side, for the nodes whose solution is theirs; null where there are none.</summary>
     public HalfWindows? Half { get; set; }
 
-    private int Rows => (layout.Rows + 1) / RowStep;
+    // Blocks along the side of a group.
+    private int Side => reference.GroupSide;
+
+    private int Rows => (layout.Rows + RowStep - Side) / RowStep;
 
     /// <summary>Keeps the solutions of a row of windows for the rating.</summary>
     public void Keep(int row, MatchedRow matches) => matches.CopyTo(solutions, row * windows.Layout.Grid.Columns);
@@ -78,34 +82,41 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
         }
     }
 
-    /// <summary>Rates one block: found and expected for u, then for v, each "blocks of a row" after the other; nothing where its window was not measured or it misses pixels.</summary>
+    /// <summary>Rates the group that begins with a block: found and expected for u, then for v, each "blocks of a row" after the other; nothing where its window was not measured or the block misses pixels.</summary>
     internal void RateOne(int row, int column, int nodeRow, NodeState state, Span<float> target)
     {
         int node = (nodeRow * windows.Layout.Grid.Columns) + layout.NearestNode(column, windows.Layout.Grid.Columns);
-        if (state.Flags[node] == VectorFlags.None && !(sums.AnyIncomplete(row) && sums.Incomplete(row)[column] != 0))
-            Rate(row, column, node, state.IsHalf[node], target);
+        if (state.Flags[node] != VectorFlags.None || !IsComplete(row, column, 1, 1))
+            return;
+        int side = !state.IsHalf[node] && IsComplete(row, column, Side, Side) ? Side : 1;
+        Rate(row, column, side, node, state.IsHalf[node], target);
     }
 
-    /// <summary>The same for as many neighbouring blocks as a vector has lanes; false, and nothing done, unless they are complete and belong to as many neighbouring whole windows that were measured.</summary>
+    /// <summary>The same for as many neighbouring groups as a vector has lanes; false, and nothing done, unless they are complete and belong to as many neighbouring whole windows that were measured.</summary>
     internal bool RateSideBySide(int row, int column, int nodeRow, NodeState state, Span<float> target)
     {
         int lanes = Vector<float>.Count, columns = windows.Layout.Grid.Columns, stride = layout.Columns;
-        if (column + lanes > stride)
+        if (!IsComplete(row, column, Side, lanes + Side - 1))
             return false;
         int first = layout.NearestNode(column, columns), node = (nodeRow * columns) + first;
         bool plain = layout.NearestNode(column + lanes - 1, columns) == first + lanes - 1
-            && !MemoryMarshal.AsBytes(state.Flags.AsSpan(node, lanes)).ContainsAnyExcept((byte)0) && !state.IsHalf.AsSpan(node, lanes).Contains(true)
-            && !(sums.AnyIncomplete(row) && sums.Incomplete(row).Slice(column, lanes).ContainsAnyExcept((byte)0));
+            && !MemoryMarshal.AsBytes(state.Flags.AsSpan(node, lanes)).ContainsAnyExcept((byte)0) && !state.IsHalf.AsSpan(node, lanes).Contains(true);
         if (!plain)
             return false;
         ReadOnlySpan<float> n = reference.Statics(row)[column..], d = sums.Row(row)[column..];
-        Vector<float> At(ReadOnlySpan<float> values, int term) => new(values[(term * stride)..]);
+        ReadOnlySpan<float> nBelow = Side == 1 ? default : reference.Statics(row + 1)[column..], dBelow = Side == 1 ? default : sums.Row(row + 1)[column..];
+        Vector<float> At(ReadOnlySpan<float> values, ReadOnlySpan<float> below, int term)
+        {
+            int at = term * stride;
+            return below.IsEmpty ? new Vector<float>(values[at..]) : new Vector<float>(values[at..]) + new Vector<float>(values[(at + 1)..]) + (new Vector<float>(below[at..]) + new Vector<float>(below[(at + 1)..]));
+        }
+
         Vector<float> Inverse(int k) => reference.Solver.InverseAt(k, node);
-        Vector<float> xx = At(n, 0), xy = At(n, 1), yy = At(n, 2), ax = At(n, 3), ay = At(n, 4), aa = At(n, 5), x = At(n, 6), y = At(n, 7), a = At(n, 8), count = At(n, 9);
+        Vector<float> xx = At(n, nBelow, 0), xy = At(n, nBelow, 1), yy = At(n, nBelow, 2), ax = At(n, nBelow, 3), ay = At(n, nBelow, 4), aa = At(n, nBelow, 5), x = At(n, nBelow, 6), y = At(n, nBelow, 7), a = At(n, nBelow, 8), count = At(n, nBelow, 9);
         Vector<float> gain = new(solutions.Gain, node), p0 = -new Vector<float>(solutions.Du, node) * gain, p1 = -new Vector<float>(solutions.Dv, node) * gain;
-        Vector<float> p2 = gain - Vector<float>.One, p3 = new(solutions.Offset, node);
-        Vector<float> r0 = At(d, 0) - (xx * p0) - (xy * p1) - (ax * p2) - (x * p3), r1 = At(d, 1) - (xy * p0) - (yy * p1) - (ay * p2) - (y * p3);
-        Vector<float> r2 = At(d, 2) - (ax * p0) - (ay * p1) - (aa * p2) - (a * p3), r3 = At(d, 3) - (x * p0) - (y * p1) - (a * p2) - (count * p3);
+        Vector<float> p2 = gain - Vector<float>.One, p3 = new(solutions.Offset, node), left = new((float)reference.GroupScatter);
+        Vector<float> r0 = At(d, dBelow, 0) - (xx * p0) - (xy * p1) - (ax * p2) - (x * p3), r1 = At(d, dBelow, 1) - (xy * p0) - (yy * p1) - (ay * p2) - (y * p3);
+        Vector<float> r2 = At(d, dBelow, 2) - (ax * p0) - (ay * p1) - (aa * p2) - (a * p3), r3 = At(d, dBelow, 3) - (x * p0) - (y * p1) - (a * p2) - (count * p3);
         Rate(Inverse(0), Inverse(1), Inverse(3), Inverse(6), Inverse(0), new Vector<float>(solutions.SigmaU, node), target);
         Rate(Inverse(1), Inverse(2), Inverse(4), Inverse(7), Inverse(2), new Vector<float>(solutions.SigmaV, node), target[(2 * stride)..]);
         return true;
@@ -117,40 +128,71 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
             Vector<float> share = expected / own, deviation = sigma * gain, variance = deviation * deviation;
             Vector<int> rated = Vector.LessThan(share, Vector<float>.One) & Vector.GreaterThan(variance, Vector<float>.Zero);
             Vector.ConditionalSelect(rated, moved * moved / (variance * (Vector<float>.One - share)), Vector<float>.Zero).CopyTo(to);
-            Vector.ConditionalSelect(rated, share, Vector<float>.Zero).CopyTo(to[stride..]);
+            Vector.ConditionalSelect(rated, left * share, Vector<float>.Zero).CopyTo(to[stride..]);
         }
     }
 
-    // The plain definition.
-    private void Rate(int row, int column, int node, bool isHalf, Span<float> target)
+    // Whether all blocks of a rectangle lie in the picture and have all their pixels.
+    private bool IsComplete(int row, int column, int rows, int columns)
     {
-        ReadOnlySpan<float> statics = reference.Statics(row)[column..], dynamics = sums.Row(row)[column..];
+        if (column + columns > layout.Columns || row + rows > layout.Rows)
+            return false;
+        for (int i = row; i < row + rows; i++)
+        {
+            if (sums.AnyIncomplete(i) && sums.Incomplete(i).Slice(column, columns).ContainsAnyExcept((byte)0))
+                return false;
+        }
+
+        return true;
+    }
+
+    // The plain definition.
+    private void Rate(int row, int column, int side, int node, bool isHalf, Span<float> target)
+    {
+        Span<double> n = stackalloc double[BlockReference.StaticTerms], d = stackalloc double[TileProducts.Terms];
+        n.Clear();
+        d.Clear();
+        for (int i = row; i < row + side; i++)
+        {
+            AddGroup(reference.Statics(i), column, side, n);
+            AddGroup(sums.Row(i), column, side, d);
+        }
+
         ReadOnlySpan<double> m = isHalf ? Half!.Windows.InverseAt(node) : windows.InverseAt(node);
         int stride = layout.Columns;
-        double xx = statics[0], xy = statics[stride], yy = statics[2 * stride], ax = statics[3 * stride], ay = statics[4 * stride];
-        double aa = statics[5 * stride], x = statics[6 * stride], y = statics[7 * stride], a = statics[8 * stride], n = statics[9 * stride];
+        double xx = n[0], xy = n[1], yy = n[2], ax = n[3], ay = n[4], aa = n[5], x = n[6], y = n[7], a = n[8], count = n[9];
         double gain = solutions.Gain[node], p0 = -solutions.Du[node] * gain, p1 = -solutions.Dv[node] * gain, p2 = gain - 1, p3 = solutions.Offset[node];
-        double r0 = dynamics[0] - (xx * p0) - (xy * p1) - (ax * p2) - (x * p3);
-        double r1 = dynamics[stride] - (xy * p0) - (yy * p1) - (ay * p2) - (y * p3);
-        double r2 = dynamics[2 * stride] - (ax * p0) - (ay * p1) - (aa * p2) - (a * p3);
-        double r3 = dynamics[3 * stride] - (x * p0) - (y * p1) - (a * p2) - (n * p3);
+        double r0 = d[0] - (xx * p0) - (xy * p1) - (ax * p2) - (x * p3);
+        double r1 = d[1] - (xy * p0) - (yy * p1) - (ay * p2) - (y * p3);
+        double r2 = d[2] - (ax * p0) - (ay * p1) - (aa * p2) - (a * p3);
+        double r3 = d[3] - (x * p0) - (y * p1) - (a * p2) - (count * p3);
+        double left = side == Side ? reference.GroupScatter : 1;
 
         void Add(double c0, double c1, double c2, double c3, double own, double sigma, Span<float> to)
         {
             double moved = (c0 * r0) + (c1 * r1) + (c2 * r2) + (c3 * r3);
-            double expected = (c0 * ((c0 * xx) + (2 * ((c1 * xy) + (c2 * ax) + (c3 * x))))) + (c1 * ((c1 * yy) + (2 * ((c2 * ay) + (c3 * y))))) + (c2 * ((c2 * aa) + (2 * c3 * a))) + (c3 * c3 * n);
+            double expected = (c0 * ((c0 * xx) + (2 * ((c1 * xy) + (c2 * ax) + (c3 * x))))) + (c1 * ((c1 * yy) + (2 * ((c2 * ay) + (c3 * y))))) + (c2 * ((c2 * aa) + (2 * c3 * a))) + (c3 * c3 * count);
             double share = expected / own, variance = sigma * gain * sigma * gain;
             if (!(share < 1) || !(variance > 0))
                 return;
             to[0] = (float)(moved * moved / (variance * (1 - share)));
-            to[stride] = (float)share;
+            to[stride] = (float)(left * share);
         }
 
         Add(m[0], m[1], m[3], m[6], m[0], solutions.SigmaU[node], target);
         Add(m[1], m[2], m[4], m[7], m[2], solutions.SigmaV[node], target[(2 * stride)..]);
     }
 
-    // A node's blocks are those of its window and of one window's side around it.
+    private void AddGroup(ReadOnlySpan<float> row, int column, int side, Span<double> terms)
+    {
+        for (int term = 0; term < terms.Length; term++)
+        {
+            foreach (float value in row.Slice((term * layout.Columns) + column, side))
+                terms[term] += value;
+        }
+    }
+
+    // A node's groups begin in its window or within one window's side around it.
     private void RateNodes(int first, int end, NodeState state)
     {
         int columns = windows.Layout.Grid.Columns;

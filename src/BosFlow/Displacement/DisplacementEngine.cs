@@ -60,7 +60,7 @@ public sealed class DisplacementEngine
         windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
         if (settings.SubPixel == SubPixelMethod.LeastSquares && BlockLayout.Of(layout, settings.Weighting, settings.Windows, settings.Shape) is { } blockLayout)
         {
-            blocks = new BlockReference(texture, windows, blockLayout);
+            blocks = new BlockReference(texture, windows, blockLayout, settings);
             half = settings.Windows == WindowSizing.Adaptive ? new HalfWindows(texture, windows, blocks) : null;
             shape = ShapeSolver.Of(windows, blocks, settings.Shape);
         }

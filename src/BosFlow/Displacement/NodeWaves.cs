@@ -108,7 +108,7 @@ internal sealed class NodeWaves
     }
 
     // R. Keys 1981, a = -1/2, as PredictorField has it.
-    private static double CubicConvolution(double distance)
+    internal static double CubicConvolution(double distance)
     {
         double t = Math.Abs(distance);
         return t < 1 ? 1 + (t * t * ((1.5 * t) - 2.5)) : t < 2 ? 2 + (t * (-4 + (t * (2.5 - (0.5 * t))))) : 0;

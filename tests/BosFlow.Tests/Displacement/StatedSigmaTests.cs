@@ -42,6 +42,21 @@ public sealed class StatedSigmaTests
         Assert.True(new IterationNoise(settings).Variance(0.3) > new IterationNoise(settings).Variance(0));
     }
 
+    [Theory]
+    [InlineData(32, 16, 3, 2)]
+    [InlineData(32, 8, 3, 1)]
+    [InlineData(48, 16, 2, 2)]
+    public void GroupScatter_OfIndependentBlocks_IsWhatThePassesLeave(int window, int spacing, int passes, int smoothings)
+    {
+        BlockLayout layout = BlockLayout.Of(WindowLayout.Fill(640, 640, window, spacing), WindowWeighting.TopHat)!;
+
+        double left = GroupScatter.Left(layout, 2, passes, smoothings);
+
+        Assert.Equal(GroupResidual(layout, passes, smoothings), left, 0.02); // some 5000 groups, of which two in three are independent
+        Assert.InRange(left, 0.9, 0.995);
+        Assert.Equal(1, GroupScatter.Left(layout, 2, 1, smoothings), 1e-12);
+    }
+
     [Fact]
     public void OfShifts_NeighbouringNodes_IsThePlainSigmaOfEach()
     {
@@ -180,5 +195,89 @@ public sealed class StatedSigmaTests
         }
 
         return sum / count;
+    }
+
+    // The passes in plain loops: every block tells a displacement of its own at random, and groups of 2 x 2 are compared with what their window finds.
+    private static double GroupResidual(BlockLayout layout, int passes, int smoothings)
+    {
+        double found = 0, expected = 0, share = 2.0 / layout.PerWindow;
+        int nodes = ((layout.Columns - layout.PerWindow) / layout.PerStep) + 1;
+        var grid = new NodeGrid(((layout.PerWindow * layout.Side) - 1) / 2.0, ((layout.PerWindow * layout.Side) - 1) / 2.0, layout.PerStep * layout.Side, nodes, nodes);
+        for (int seed = 0; seed < 4; seed++)
+        {
+            double[,] told = RandomBlocks(layout, seed), rest = told;
+            float[] total = new float[grid.Count], step = new float[grid.Count], scratch = new float[grid.Count];
+            for (int pass = 1; pass <= passes; pass++)
+            {
+                if (pass > 1)
+                    PredictorUpdate.Smooth(grid, total, scratch, smoothings);
+                rest = Without(told, total, grid, layout);
+                for (int node = 0; node < grid.Count; node++)
+                {
+                    step[node] = (float)Mean(rest, node / nodes * layout.PerStep, node % nodes * layout.PerStep, layout.PerWindow);
+                    total[node] += step[node];
+                }
+            }
+
+            // Far enough from the border.
+            int border = 3 * layout.PerWindow;
+            for (int row = border; row < layout.Rows - border; row++)
+            {
+                for (int column = border; column < layout.Columns - border; column++)
+                {
+                    double z = Mean(rest, row, column, 2) - step[(layout.NearestNode(row, nodes) * nodes) + layout.NearestNode(column, nodes)];
+                    found += z * z;
+                    expected += 0.25 * (1 - (share * share));
+                }
+            }
+        }
+
+        return found / expected;
+    }
+
+    private static double[,] RandomBlocks(BlockLayout layout, int seed)
+    {
+        var random = new Random(seed);
+        double[,] told = new double[layout.Rows, layout.Columns];
+        for (int row = 0; row < layout.Rows; row++)
+        {
+            for (int column = 0; column < layout.Columns; column++)
+                told[row, column] = Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        }
+
+        return told;
+    }
+
+    // Less the predictor between its nodes, mean over each block.
+    private static double[,] Without(double[,] told, float[] total, NodeGrid grid, BlockLayout layout)
+    {
+        double[,] rest = (double[,])told.Clone();
+        double[][] weights = [.. Enumerable.Range(0, layout.Columns).Select(block => Enumerable.Range(0, grid.Columns).Select(node => Enumerable.Range(block * layout.Side, layout.Side).Average(x => NodeWaves.CubicConvolution(((x - grid.OriginX) / grid.Spacing) - node))).ToArray())];
+        for (int row = 0; row < layout.Rows; row++)
+        {
+            for (int column = 0; column < layout.Columns; column++)
+            {
+                int nearRow = Math.Clamp(row / layout.PerStep, 0, grid.Rows - 1), nearColumn = Math.Clamp(column / layout.PerStep, 0, grid.Columns - 1);
+                for (int j = Math.Max(0, nearRow - 5); j <= Math.Min(grid.Rows - 1, nearRow + 5); j++)
+                {
+                    for (int i = Math.Max(0, nearColumn - 5); i <= Math.Min(grid.Columns - 1, nearColumn + 5); i++)
+                        rest[row, column] -= weights[row][j] * weights[column][i] * total[(j * grid.Columns) + i];
+                }
+            }
+        }
+
+        return rest;
+    }
+
+    private static double Mean(double[,] blocks, int row, int column, int side)
+    {
+        double sum = 0;
+        for (int i = row; i < row + side; i++)
+        {
+            for (int j = column; j < column + side; j++)
+                sum += blocks[i, j];
+        }
+
+        return sum / (side * side);
     }
 }
