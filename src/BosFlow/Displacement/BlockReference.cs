@@ -17,13 +17,11 @@ internal sealed class BlockReference
     /// <param name="texture">Its pixels.</param>
     /// <param name="windows">Its windows.</param>
     /// <param name="layout">Their blocks.</param>
-    /// <param name="settings">Passes, for <see cref="GroupScatter"/>; null = as after a single one.</param>
+    /// <param name="settings">Passes, for <see cref="EdgeShare"/>; null = nothing is said of edges.</param>
     public BlockReference(ReferenceTexture texture, ReferenceWindows windows, BlockLayout layout, DisplacementSettings? settings = null)
     {
         Layout = layout;
-        // A group that is nearly the window would scatter hardly at all, and polynomials fit most of what a group scatters.
-        GroupSide = layout.PerWindow < 4 || settings is { Shape: not WindowShape.Constant } ? 1 : 2;
-        GroupScatter = settings is null || GroupSide == 1 ? 1 : Displacement.GroupScatter.Left(layout, GroupSide, settings.Passes, settings.PredictorSmoothings);
+        Passes = settings;
         NoiseGain = texture.NoiseGain;
         pixels = new short[checked(layout.Rows * RowLength)];
         whole = new byte[layout.Rows * layout.Tiles];
@@ -44,11 +42,8 @@ internal sealed class BlockReference
     /// <summary>Variance of a derivative for unit variance of independent pixels.</summary>
     public double NoiseGain { get; }
 
-    /// <summary>Blocks along the side of a group whose residuals are looked at together (<see cref="BlockScatter"/>).</summary>
-    public int GroupSide { get; }
-
-    /// <summary>Part of the scatter of residuals from group to group that the passes leave.</summary>
-    public double GroupScatter { get; }
+    /// <summary>The passes that use it; null where they are not known.</summary>
+    public DisplacementSettings? Passes { get; }
 
     /// <summary>Solves windows from the sums of their blocks.</summary>
     public WindowSolver Solver { get; }

@@ -8,33 +8,36 @@ namespace BosFlow.Displacement;
 /// <summary>How the residuals of a frame scatter from place to place: what the error of a vector is where they are not independent from pixel to pixel.</summary>
 /// <remarks>
 /// <para>
-/// A window's solution is p = M s, M the inverse of its normal matrix N and s the sum of its blocks' sums s_b. A group of 2 x 2 blocks moves it by z_b = c (s_b - N_b p), c the row of M that belongs to u or v, s_b and N_b the group's part of s and N; residuals
-/// of variance s^2, independent from pixel to pixel, make z_b^2 = w s^2 l_b (1 - l_b / M_uu) in the mean, l_b = c N_b c and w what the passes before leave (<see cref="GroupScatter"/>). The ratio of what is found to what is expected, over the groups within
-/// a window's side around a window, is the factor by which s^2 M_uu is wrong. It is the estimate of variance by groups.
+/// A window's solution is p = M s, M the inverse of its normal matrix N and s the sum of its blocks' sums s_b. A block moves it by z_b = c (s_b - N_b p), c the row of M that belongs to u or v and N_b the block's part of N; residuals
+/// of variance s^2, independent from pixel to pixel, make z_b^2 = s^2 l_b (1 - l_b / M_uu) in the mean, l_b = c N_b c. The ratio of what is found to what is expected, over the blocks within a window's side around a window,
+/// is the factor by which s^2 M_uu is wrong. It is the estimate of variance by groups, of which the blocks are the groups.
 /// </para>
 /// <para>
-/// Source: H. White 1980, Econometrica 48:817, and its form for groups (from memory). Derived here: the sums. Dots that the edge of a group cuts make neighbouring groups differ with opposite signs, so that what interpolation does to small dots is counted
-/// too high: for dots of 2 px and little noise sigma is 4 to 9 % too large (docs/validation), and 11 to 13 % with single blocks, which are rated where a group misses pixels or its window is a small one or has a shape. Groups overlap along rows and lie one below the other.
+/// Dots that the edge of a block cuts make neighbouring blocks differ with opposite signs, so that what interpolation does to small dots is counted too high, by a part that falls with the side of the blocks (<see cref="EdgeShare"/>). Groups of
+/// 2 x 2 blocks tell how much, over the whole frame: with k the ratio of theirs to that of single blocks, 2 k - 1 of it is left without edges. Where steep flow makes groups scatter more than blocks nothing is taken off.
+/// </para>
+/// <para>
+/// Source: H. White 1980, Econometrica 48:817, and its form for groups (from memory). Derived here: the sums and the part of the edges. Every second row of blocks is looked at, which leaves some 70 blocks around a window of 32 px: the factor's own standard error is about a sixth.
 /// </para>
 /// </remarks>
 internal sealed class BlockScatter(ReferenceWindows windows, BlockReference reference, BlockSums sums)
 {
+    /// <summary>Rows of blocks from one that is rated to the next.</summary>
+    public const int RowStep = 2;
+
     // Found and expected, for u and v.
     private const int Terms = 4;
-    private const int RowStep = 2;
     private const int RowsPerPart = 16;
     private readonly BlockLayout layout = reference.Layout;
     private readonly MatchedRow solutions = new(windows.Layout.Grid.Count);
     private readonly float[] found = new float[(reference.Layout.Rows + 1) / RowStep * Terms * reference.Layout.Columns];
+    private readonly EdgeShare edges = new(reference);
     private readonly ConcurrentBag<Workspace> idle = [];
 
     /// <summary>Windows of half the side, for the nodes whose solution is theirs; null where there are none.</summary>
     public HalfWindows? Half { get; set; }
 
-    // Blocks along the side of a group.
-    private int Side => reference.GroupSide;
-
-    private int Rows => (layout.Rows + RowStep - Side) / RowStep;
+    private int Rows => (layout.Rows + 1) / RowStep;
 
     /// <summary>Keeps the solutions of a row of windows for the rating.</summary>
     public void Keep(int row, MatchedRow matches) => matches.CopyTo(solutions, row * windows.Layout.Grid.Columns);
@@ -52,8 +55,9 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     public void Rate(NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {
         threads.Run(Parts(Rows), part => RateBlocks(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, Rows), state), cancellationToken);
+        float left = (float)edges.Left();
         int nodeRows = windows.Layout.Grid.Rows;
-        threads.Run(Parts(nodeRows), part => RateNodes(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, nodeRows), state), cancellationToken);
+        threads.Run(Parts(nodeRows), part => RateNodes(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, nodeRows), left, state), cancellationToken);
     }
 
     private static int Parts(int rows) => (rows + RowsPerPart - 1) / RowsPerPart;
@@ -62,41 +66,51 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
 
     private void RateBlocks(int first, int end, NodeState state)
     {
-        NodeGrid grid = windows.Layout.Grid;
+        if (!idle.TryTake(out Workspace? work))
+            work = new Workspace(layout);
         for (int row = first; row < end; row++)
         {
-            int blockRow = row * RowStep, nodeRow = layout.NearestNode(blockRow, grid.Rows);
-            Span<float> target = Found(row);
-            target.Clear();
-            for (int column = 0; column < layout.Columns;)
-            {
-                if (RateSideBySide(blockRow, column, nodeRow, state, target[column..]))
-                {
-                    column += Vector<float>.Count;
-                    continue;
-                }
+            RateRow(row * RowStep, 1, state, Found(row));
+            if (!edges.Asks(row))
+                continue;
+            RateRow(row * RowStep, EdgeShare.Side, state, work.Down);
+            edges.Tell(row, Found(row), work.Down);
+        }
 
-                RateOne(blockRow, column, nodeRow, state, target[column..]);
-                column++;
+        idle.Add(work);
+    }
+
+    // All groups that begin in a row of blocks, overlapping.
+    private void RateRow(int row, int side, NodeState state, Span<float> target)
+    {
+        int nodeRow = layout.NearestNode(row, windows.Layout.Grid.Rows);
+        target.Clear();
+        for (int column = 0; column < layout.Columns;)
+        {
+            if (RateSideBySide(row, column, side, nodeRow, state, target[column..]))
+            {
+                column += Vector<float>.Count;
+                continue;
             }
+
+            RateOne(row, column, side, nodeRow, state, target[column..]);
+            column++;
         }
     }
 
-    /// <summary>Rates the group that begins with a block: found and expected for u, then for v, each "blocks of a row" after the other; nothing where its window was not measured or the block misses pixels.</summary>
-    internal void RateOne(int row, int column, int nodeRow, NodeState state, Span<float> target)
+    /// <summary>Rates the group of blocks that begins with one: found and expected for u, then for v, each "blocks of a row" after the other; nothing where its window was not measured, or is too small for the group, or the group misses pixels.</summary>
+    internal void RateOne(int row, int column, int side, int nodeRow, NodeState state, Span<float> target)
     {
         int node = (nodeRow * windows.Layout.Grid.Columns) + layout.NearestNode(column, windows.Layout.Grid.Columns);
-        if (state.Flags[node] != VectorFlags.None || !IsComplete(row, column, 1, 1))
-            return;
-        int side = !state.IsHalf[node] && IsComplete(row, column, Side, Side) ? Side : 1;
-        Rate(row, column, side, node, state.IsHalf[node], target);
+        if (state.Flags[node] == VectorFlags.None && IsComplete(row, column, side, side) && !(side > 1 && state.IsHalf[node]))
+            Rate(row, column, side, node, state.IsHalf[node], target);
     }
 
     /// <summary>The same for as many neighbouring groups as a vector has lanes; false, and nothing done, unless they are complete and belong to as many neighbouring whole windows that were measured.</summary>
-    internal bool RateSideBySide(int row, int column, int nodeRow, NodeState state, Span<float> target)
+    internal bool RateSideBySide(int row, int column, int side, int nodeRow, NodeState state, Span<float> target)
     {
         int lanes = Vector<float>.Count, columns = windows.Layout.Grid.Columns, stride = layout.Columns;
-        if (!IsComplete(row, column, Side, lanes + Side - 1))
+        if (!IsComplete(row, column, side, lanes + side - 1))
             return false;
         int first = layout.NearestNode(column, columns), node = (nodeRow * columns) + first;
         bool plain = layout.NearestNode(column + lanes - 1, columns) == first + lanes - 1
@@ -104,7 +118,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
         if (!plain)
             return false;
         ReadOnlySpan<float> n = reference.Statics(row)[column..], d = sums.Row(row)[column..];
-        ReadOnlySpan<float> nBelow = Side == 1 ? default : reference.Statics(row + 1)[column..], dBelow = Side == 1 ? default : sums.Row(row + 1)[column..];
+        ReadOnlySpan<float> nBelow = side == 1 ? default : reference.Statics(row + 1)[column..], dBelow = side == 1 ? default : sums.Row(row + 1)[column..];
         Vector<float> At(ReadOnlySpan<float> values, ReadOnlySpan<float> below, int term)
         {
             int at = term * stride;
@@ -114,7 +128,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
         Vector<float> Inverse(int k) => reference.Solver.InverseAt(k, node);
         Vector<float> xx = At(n, nBelow, 0), xy = At(n, nBelow, 1), yy = At(n, nBelow, 2), ax = At(n, nBelow, 3), ay = At(n, nBelow, 4), aa = At(n, nBelow, 5), x = At(n, nBelow, 6), y = At(n, nBelow, 7), a = At(n, nBelow, 8), count = At(n, nBelow, 9);
         Vector<float> gain = new(solutions.Gain, node), p0 = -new Vector<float>(solutions.Du, node) * gain, p1 = -new Vector<float>(solutions.Dv, node) * gain;
-        Vector<float> p2 = gain - Vector<float>.One, p3 = new(solutions.Offset, node), left = new((float)reference.GroupScatter);
+        Vector<float> p2 = gain - Vector<float>.One, p3 = new(solutions.Offset, node);
         Vector<float> r0 = At(d, dBelow, 0) - (xx * p0) - (xy * p1) - (ax * p2) - (x * p3), r1 = At(d, dBelow, 1) - (xy * p0) - (yy * p1) - (ay * p2) - (y * p3);
         Vector<float> r2 = At(d, dBelow, 2) - (ax * p0) - (ay * p1) - (aa * p2) - (a * p3), r3 = At(d, dBelow, 3) - (x * p0) - (y * p1) - (a * p2) - (count * p3);
         Rate(Inverse(0), Inverse(1), Inverse(3), Inverse(6), Inverse(0), new Vector<float>(solutions.SigmaU, node), target);
@@ -128,7 +142,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
             Vector<float> share = expected / own, deviation = sigma * gain, variance = deviation * deviation;
             Vector<int> rated = Vector.LessThan(share, Vector<float>.One) & Vector.GreaterThan(variance, Vector<float>.Zero);
             Vector.ConditionalSelect(rated, moved * moved / (variance * (Vector<float>.One - share)), Vector<float>.Zero).CopyTo(to);
-            Vector.ConditionalSelect(rated, left * share, Vector<float>.Zero).CopyTo(to[stride..]);
+            Vector.ConditionalSelect(rated, share, Vector<float>.Zero).CopyTo(to[stride..]);
         }
     }
 
@@ -166,7 +180,6 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
         double r1 = d[1] - (xy * p0) - (yy * p1) - (ay * p2) - (y * p3);
         double r2 = d[2] - (ax * p0) - (ay * p1) - (aa * p2) - (a * p3);
         double r3 = d[3] - (x * p0) - (y * p1) - (a * p2) - (count * p3);
-        double left = side == Side ? reference.GroupScatter : 1;
 
         void Add(double c0, double c1, double c2, double c3, double own, double sigma, Span<float> to)
         {
@@ -176,7 +189,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
             if (!(share < 1) || !(variance > 0))
                 return;
             to[0] = (float)(moved * moved / (variance * (1 - share)));
-            to[stride] = (float)(left * share);
+            to[stride] = (float)share;
         }
 
         Add(m[0], m[1], m[3], m[6], m[0], solutions.SigmaU[node], target);
@@ -192,8 +205,8 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
         }
     }
 
-    // A node's groups begin in its window or within one window's side around it.
-    private void RateNodes(int first, int end, NodeState state)
+    // A node's blocks are those of its window and of one window's side around it.
+    private void RateNodes(int first, int end, float left, NodeState state)
     {
         int columns = windows.Layout.Grid.Columns;
         if (!idle.TryTake(out Workspace? work))
@@ -204,20 +217,20 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
             work.Down.AsSpan().Clear();
             for (int k = (top + RowStep - 1) / RowStep; k * RowStep < bottom; k++)
                 RowArithmetic.Add(work.Down, Found(k));
-            Rate(0, work, state.ScatterU.AsSpan(row * columns, columns));
-            Rate(2, work, state.ScatterV.AsSpan(row * columns, columns));
+            Rate(0, left, work, state.ScatterU.AsSpan(row * columns, columns));
+            Rate(2, left, work, state.ScatterV.AsSpan(row * columns, columns));
         }
 
         idle.Add(work);
     }
 
-    private void Rate(int term, Workspace work, Span<float> target)
+    private void Rate(int term, float left, Workspace work, Span<float> target)
     {
         Sum(term, work, work.Found);
         Sum(term + 1, work, work.Expected);
         RowArithmetic.Ratios(work.Found, work.Expected, 1, work.Found);
         for (int column = 0; column < target.Length; column++)
-            target[column] = work.Found[column * layout.PerStep];
+            target[column] = left * work.Found[column * layout.PerStep];
     }
 
     // One sum a block, also where no node begins there; beyond the picture nothing is found and nothing expected.

@@ -63,9 +63,9 @@ public static class ValidationPlan
     {
         double[] dots = quick ? [2, 4] : [2, 3, 4, 5];
         double[] noise = quick ? [1, 5] : [0.5, 1, 2, 5];
-        // What interpolation does to dots of 2 px is counted too high where vectors are dense or windows have shapes (see BlockScatter); cubic interpolation has a bias that outdoes little noise.
+        // What interpolation does to dots of 2 px is counted too high where windows have shapes (see EdgeShare); cubic interpolation has a bias that outdoes little noise.
         yield return SigmaStudy.Run("standard", settings, dots, noise, _ => true, cancellationToken);
-        yield return SigmaStudy.Run("finest", Finest(settings), dots, noise, dot => dot > 2, cancellationToken);
+        yield return SigmaStudy.Run("finest", Finest(settings), dots, noise, _ => true, cancellationToken);
         if (!quick)
             yield return SigmaStudy.Run("quadratic", Quadratic(settings), dots, noise, dot => dot > 2, cancellationToken);
         if (!quick)

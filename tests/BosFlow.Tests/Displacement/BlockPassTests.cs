@@ -38,8 +38,10 @@ public sealed class BlockPassTests
         Assert.True(compared > layout.Grid.Count / 3);
     }
 
-    [Fact]
-    public void RateSideBySide_CompleteBlocks_IsThePlainRatingOfEach()
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void RateSideBySide_CompleteBlocks_IsThePlainRatingOfEach(int side)
     {
         GrayImage reference = Texture.Picture(Width, Height);
         var planes = new ReferenceTexture(reference, PixelMask.All(Width, Height));
@@ -64,9 +66,9 @@ public sealed class BlockPassTests
             float[] together = new float[4 * blocks.Columns], single = new float[4 * blocks.Columns];
             for (int column = 0; column < blocks.Columns; column++)
             {
-                if (!pass.Scatter.RateSideBySide(row, column, nodeRow, state, together.AsSpan(column)))
+                if (!pass.Scatter.RateSideBySide(row, column, side, nodeRow, state, together.AsSpan(column)))
                     continue;
-                pass.Scatter.RateOne(row, column, nodeRow, state, single.AsSpan(column));
+                pass.Scatter.RateOne(row, column, side, nodeRow, state, single.AsSpan(column));
                 for (int term = 0; term < 4; term++)
                 {
                     float plain = single[(term * blocks.Columns) + column];

@@ -43,6 +43,42 @@ public sealed class StatedSigmaTests
     }
 
     [Theory]
+    [InlineData(Sampling.Everywhere, 1, 1)]
+    [InlineData(Sampling.Everywhere, 0.9, 0.8)]
+    [InlineData(Sampling.Everywhere, 1.2, 1)]
+    [InlineData(Sampling.Everywhere, 0.3, 0.5)]
+    [InlineData(Sampling.WhereMoved, 0.9, 1)]
+    public void EdgeShare_OfBlocksAndGroups_LeavesWhatEdgesDoNotMake(Sampling lastPass, double ratio, double left)
+    {
+        var settings = new DisplacementSettings { SpacingPixels = 8, LastPass = lastPass };
+        var planes = new ReferenceTexture(new WaveTexture(3).Picture(Side + 80, Side + 80), PixelMask.All(Side + 80, Side + 80));
+        WindowLayout layout = WindowLayout.Fill(Side + 80, Side + 80, settings.WindowPixels, settings.SpacingPixels);
+        ReferenceWindows windows = ReferenceWindows.Build(planes, layout, WindowWeighting.TopHat);
+        BlockLayout blocks = BlockLayout.Of(layout, WindowWeighting.TopHat)!;
+        var edges = new EdgeShare(new BlockReference(planes, windows, blocks, settings));
+        double passes = GroupScatter.Left(blocks, 2, settings.Passes, settings.PredictorSmoothings) / GroupScatter.Left(blocks, 1, settings.Passes, settings.PredictorSmoothings);
+        float[] single = new float[4 * blocks.Columns], groups = new float[4 * blocks.Columns];
+        for (int column = 0; column < blocks.Columns; column++)
+        {
+            // Found and expected of u and v; the last group lacks a column.
+            foreach (int term in (int[])[0, 2])
+            {
+                (single[(term * blocks.Columns) + column], single[((term + 1) * blocks.Columns) + column]) = (0.06f * 1.3f, 0.06f);
+                if (column < blocks.Columns - 1)
+                    (groups[(term * blocks.Columns) + column], groups[((term + 1) * blocks.Columns) + column]) = (0.25f * 1.3f * (float)(ratio * passes), 0.25f);
+            }
+        }
+
+        for (int row = 0; row < blocks.Rows / BlockScatter.RowStep; row++)
+        {
+            if (edges.Asks(row))
+                edges.Tell(row, single, groups);
+        }
+
+        Assert.Equal(left, edges.Left(), 1e-5);
+    }
+
+    [Theory]
     [InlineData(32, 16, 3, 2)]
     [InlineData(32, 8, 3, 1)]
     [InlineData(48, 16, 2, 2)]
