@@ -71,8 +71,7 @@ internal static class BSplinePrefilter
     // Index of sample k of the mirrored line: 0 1 2 3 2 1 0 1 ... for n = 4.
     private static int Mirrored(int k, int n)
     {
-        int folded = k % ((2 * n) - 2);
-        return folded < n ? folded : (2 * n) - 2 - folded;
+        return MirroredIndex.Of(k % ((2 * n) - 2), n);
     }
 
     // The source may be the plane itself. Where the picture goes on above, the recursion may start with anything: the rows beyond the band forget it.

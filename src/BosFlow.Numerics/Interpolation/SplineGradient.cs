@@ -55,15 +55,15 @@ public static class SplineGradient
             ReadOnlySpan<float> c = coefficients.AsSpan(y * width, width);
             Span<float> target = gradientX.Slice(y * width, width);
             for (int x = 0; x < width; x++)
-                target[x] = Difference(c[Mirror(x - 2, width)], c[Mirror(x - 1, width)], c[Mirror(x + 1, width)], c[Mirror(x + 2, width)]);
+                target[x] = Difference(c[MirroredIndex.Of(x - 2, width)], c[MirroredIndex.Of(x - 1, width)], c[MirroredIndex.Of(x + 1, width)], c[MirroredIndex.Of(x + 2, width)]);
         }
 
         pixels.CopyTo(coefficients);
         BSplinePrefilter.RunAlongColumns(coefficients, width, height, width, Order);
         for (int y = 0; y < height; y++)
         {
-            int y0 = Mirror(y - 2, height) * width, y1 = Mirror(y - 1, height) * width;
-            int y3 = Mirror(y + 1, height) * width, y4 = Mirror(y + 2, height) * width;
+            int y0 = MirroredIndex.Of(y - 2, height) * width, y1 = MirroredIndex.Of(y - 1, height) * width;
+            int y3 = MirroredIndex.Of(y + 1, height) * width, y4 = MirroredIndex.Of(y + 2, height) * width;
             Span<float> target = gradientY.Slice(y * width, width);
             for (int x = 0; x < width; x++)
                 target[x] = Difference(coefficients[y0 + x], coefficients[y1 + x], coefficients[y3 + x], coefficients[y4 + x]);
@@ -71,6 +71,4 @@ public static class SplineGradient
     }
 
     private static float Difference(float m2, float m1, float p1, float p2) => (Near * (p1 - m1)) + (Far * (p2 - m2));
-
-    private static int Mirror(int index, int length) => index < 0 ? -index : index < length ? index : (2 * length) - 2 - index;
 }

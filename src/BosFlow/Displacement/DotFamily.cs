@@ -68,11 +68,11 @@ internal sealed class DotFamily
     // Power of sharp dots behind pixels, of every frequency across the line.
     private void Load(double frequency, Span<double> waves)
     {
-        double along = Sinc(frequency / 2);
+        double along = PixelSpectrum.Sinc(frequency / (2 * Math.PI));
         for (int i = 0; i < Steps; i++)
         {
             double periods = Math.Sqrt((frequency * frequency) + Square(Across(i))) / (2 * Math.PI);
-            waves[i] = Square(DiscTransform.Value(DiscPixels * periods) * Sinc(Across(i) / 2) * along) * (structure?.At(periods) ?? 1);
+            waves[i] = Square(DiscTransform.Value(DiscPixels * periods) * PixelSpectrum.Sinc(Across(i) / (2 * Math.PI)) * along) * (structure?.At(periods) ?? 1);
         }
     }
 
@@ -90,8 +90,6 @@ internal sealed class DotFamily
     private static double Across(int i) => (i + 0.5) * Step;
 
     private static double Square(double x) => x * x;
-
-    private static double Sinc(double x) => Math.Abs(x) < 1e-9 ? 1 : Math.Sin(x) / x;
 
     private static IEnumerable<double> Discs()
     {

@@ -9,6 +9,7 @@ namespace BosFlow.Displacement;
 internal sealed class FrameMeasurement
 {
     private const int Resampled = 3;
+    private const int HoldersOfMotion = 3;
     private const int RowsPerPart = 32;
 
     private readonly DisplacementSettings settings;
@@ -61,7 +62,7 @@ internal sealed class FrameMeasurement
     public VectorField Measure(GrayImage frame, IPictureMotion motion, VectorField? room, FrameThreads threads, CancellationToken cancellationToken)
     {
         prepared.Load(frame, threads, cancellationToken);
-        threads.Run(3, part => SetMotion(part, motion), cancellationToken);
+        threads.Run(HoldersOfMotion, holder => SetMotion(holder, motion), cancellationToken);
         coarse.Run(prepared, threads, cancellationToken);
         threads.Run(Resampled, Resample, cancellationToken);
         for (int pass = 1; pass <= settings.Passes; pass++)
@@ -89,12 +90,21 @@ internal sealed class FrameMeasurement
     // What moves to first order in a pass between is made good by the last one.
     private Sampling SamplingOf(int pass) => pass == 1 ? Sampling.Everywhere : pass < settings.Passes ? Sampling.WhereMoved : settings.LastPass;
 
-    private void SetMotion(int part, IPictureMotion motion)
+    // Coarse nodes, nodes and the predictor, side by side.
+    private void SetMotion(int holder, IPictureMotion motion)
     {
-        if (part == 2)
-            predictorField.SetMotion(motion);
-        else
-            SetMotion(part == 0 ? coarse.State : state, motion);
+        switch (holder)
+        {
+            case 0:
+                SetMotion(coarse.State, motion);
+                break;
+            case 1:
+                SetMotion(state, motion);
+                break;
+            default:
+                predictorField.SetMotion(motion);
+                break;
+        }
     }
 
     private void SetPredictor(int component) => predictorField.Set(component, component == 0 ? steerU : steerV);

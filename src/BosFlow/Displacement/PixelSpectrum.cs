@@ -79,7 +79,8 @@ internal sealed class PixelSpectrum
         return Math.Pow(Sinc(x + j), order + 1) / sum;
     }
 
-    private static double Sinc(double x) => Math.Abs(x) < 1e-9 ? 1 : Math.Sin(Math.PI * x) / (Math.PI * x);
+    /// <summary>sin(pi x) / (pi x).</summary>
+    public static double Sinc(double x) => Math.Abs(x) < 1e-9 ? 1 : Math.Sin(Math.PI * x) / (Math.PI * x);
 
     private static double Square(double x) => x * x;
 }

@@ -1,3 +1,5 @@
+using BosFlow.Numerics.Interpolation;
+
 namespace BosFlow.Displacement;
 
 /// <summary>Convolves a plane of numbers with symmetric weights along its rows and its columns, mirrored at the borders.</summary>
@@ -22,7 +24,7 @@ internal static class PlaneFilter
             Span<float> target = plane.Slice((y - reach) * width, width);
             target.Clear();
             for (int i = -reach; i <= reach; i++)
-                RowArithmetic.AddTimes(target, rows.AsSpan(Mirror(y - reach + i, height) % kept * width, width), alongY[reach + i]);
+                RowArithmetic.AddTimes(target, rows.AsSpan(MirroredIndex.Of(y - reach + i, height) % kept * width, width), alongY[reach + i]);
         }
     }
 
@@ -32,14 +34,12 @@ internal static class PlaneFilter
         row.CopyTo(wide.AsSpan(reach));
         for (int i = 1; i <= reach; i++)
         {
-            wide[reach - i] = row[Mirror(-i, row.Length)];
-            wide[reach + row.Length - 1 + i] = row[Mirror(row.Length - 1 + i, row.Length)];
+            wide[reach - i] = row[MirroredIndex.Of(-i, row.Length)];
+            wide[reach + row.Length - 1 + i] = row[MirroredIndex.Of(row.Length - 1 + i, row.Length)];
         }
 
         target.Clear();
         for (int i = 0; i < weights.Length; i++)
             RowArithmetic.AddTimes(target, wide.AsSpan(i, row.Length), weights[i]);
     }
-
-    private static int Mirror(int index, int length) => index < 0 ? -index : index < length ? index : (2 * length) - 2 - index;
 }

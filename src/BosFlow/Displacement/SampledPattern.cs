@@ -4,7 +4,7 @@ namespace BosFlow.Displacement;
 /// <remarks>
 /// <para>
 /// Grey levels along a line of a picture have the power p(w) = n + sum over m of P(w + 2 pi m): n the variance of noise that differs from pixel to pixel, P the pattern's own power (<see cref="DotPower"/>) of which the pixels show waves shorter than two pixels
-/// as longer ones. How dots keep apart shows in the long waves, which are not fitted.
+/// as longer ones.
 /// </para>
 /// <para>Height, disc, blur and n are those of the greatest likelihood of the periodogram's mean, sum of ln p + measured / p least (P. Whittle 1953, from memory).</para>
 /// </remarks>
@@ -15,7 +15,7 @@ internal sealed record SampledPattern(double Height, DotPower Dot, double Noise)
 {
     private const int Rounds = 4;
 
-    // Longer waves show how dots keep apart rather than their shape.
+    // The longest waves show light and how evenly the dots lie over a whole stretch, which the families do not know.
     private const int FirstFitted = 4;
 
     // What another shape than the Gaussian has to gain, in natural logarithms of the likelihood; stretches overlap and lie in neighbouring lines, a third of them counts. Judgement.

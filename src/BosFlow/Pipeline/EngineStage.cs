@@ -9,10 +9,6 @@ internal sealed class EngineStage(DisplacementEngine engine) : IDisplacementStag
 {
     public NodeGrid Grid => engine.Grid;
 
-    public double DotPixels => engine.DotPixels;
-
-    public double BiasAmplitudePixels => engine.BiasAmplitudePixels;
-
     public SamplingFacts Sampling => engine.Sampling;
 
     public VectorField Measure(GrayImage frame, IPictureMotion predictor, CancellationToken cancellationToken) =>

@@ -10,12 +10,6 @@ public interface IDisplacementStage
     /// <summary>The nodes it measures.</summary>
     NodeGrid Grid { get; }
 
-    /// <summary>Diameter of the dots in the reference, px, the pixel's own width included; NaN where not known.</summary>
-    double DotPixels { get; }
-
-    /// <summary>Amplitude of the wave of the fraction of a pixel that interpolation leaves in a displacement, px, as the dots of the reference have it.</summary>
-    double BiasAmplitudePixels { get; }
-
     /// <summary>The dots of the reference, and what interpolation makes of displacements for them.</summary>
     SamplingFacts Sampling { get; }
 

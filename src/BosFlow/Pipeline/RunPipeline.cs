@@ -59,7 +59,7 @@ public static class RunPipeline
         var screen = new FrameScreen(reference.Image, region.Undisturbed, request.Case, settings => stages.CreateEstimator(reference.Image, region.Undisturbed, settings with { Lens = lens }));
         var processor = new FrameProcessor(reference.Image, region.Measurable, screen, estimator, engine, remover, correction, shown);
         (BoardDrift? drift, IReadOnlyList<BoardDriftFinding> findings) = DriftMeasurement.Measure(
-            request, reference, source => stages.BuildReference(request with { Reference = source }, region, cancellationToken), processor, engine.BiasAmplitudePixels / Math.Sqrt(2), cancellationToken);
+            request, reference, source => stages.BuildReference(request with { Reference = source }, region, cancellationToken), processor, engine.Sampling.BiasLeft / Math.Sqrt(2), cancellationToken);
         reference = reference with { Drift = findings };
         if (drift is not null)
             processor = new FrameProcessor(reference.Image, region.Measurable, screen, estimator, engine, remover, correction, shown, drift);
@@ -71,7 +71,7 @@ public static class RunPipeline
         if (!request.Part.Gathers)
             return OfShard(request, total - pending.Length, progress: null);
 
-        var common = CommonError.Of(Math.Min(reference.FrameCount, findings.Where(finding => finding.IsRemoved).Select(finding => finding.FrameCount).DefaultIfEmpty(int.MaxValue).Min()), engine.BiasAmplitudePixels);
+        var common = CommonError.Of(Math.Min(reference.FrameCount, findings.Where(finding => finding.IsRemoved).Select(finding => finding.FrameCount).DefaultIfEmpty(int.MaxValue).Min()), engine.Sampling.BiasLeft);
         GatheredRun gathered = FrameGatherer.Gather(request, engine.Grid, common, cancellationToken);
         IReadOnlyList<FailedFrame> failed = FrameGatherer.Failed(gathered.Records);
         progress?.Report(new RunProgress(RunStep.Summary, total, total, failed.Count));
@@ -80,7 +80,7 @@ public static class RunPipeline
         IReadOnlyList<string> warnings =
         [
             .. RunWarnings.Collect(request, reference, estimator.Unusable, remover.UndisturbedCount, remover.Remarks, gathered.Records),
-            .. LockingWarning.Of(engine.DotPixels, gathered.Statistics),
+            .. LockingWarning.Of(engine.Sampling.DotPixels ?? double.NaN, gathered.Statistics),
         ];
         Reference shownReference = lens is null ? reference : reference with { Image = IdealPicture.Of(reference.Image, lens) };
         request.Store.WriteSummary(new RunSummary
@@ -93,7 +93,7 @@ public static class RunPipeline
             BoardScale = request.BoardScale,
             Sampling = engine.Sampling,
             DerivedFields = scale is null ? [] : DerivedFields.From(gathered.Statistics, scale),
-            Density = DensityStep.Convert(lens is null ? request : request with { Case = request.Case with { Flow = IdealPicture.Of(request.Case.Flow, lens) } }, gathered, engine.BiasAmplitudePixels, remover.ErrorsOfMean(gathered.Records, common), cancellationToken),
+            Density = DensityStep.Convert(lens is null ? request : request with { Case = request.Case with { Flow = IdealPicture.Of(request.Case.Flow, lens) } }, gathered, engine.Sampling.BiasLeft, remover.ErrorsOfMean(gathered.Records, common), cancellationToken),
             Frames = gathered.Records,
             Warnings = warnings,
         }, cancellationToken);

@@ -44,11 +44,7 @@ internal static class FakeStages
     {
         public NodeGrid Grid { get; } = GridOf(settings);
 
-        public double DotPixels => 3;
-
-        public double BiasAmplitudePixels => 0.004;
-
-        public SamplingFacts Sampling => new() { DotPixels = DotPixels, BiasTakenOffU = 0, BiasTakenOffV = 0, BiasLeft = BiasAmplitudePixels };
+        public SamplingFacts Sampling => new() { DotPixels = 3, BiasTakenOffU = 0, BiasTakenOffV = 0, BiasLeft = 0.004 };
 
         public static NodeGrid GridOf(DisplacementSettings settings) => new(7.5, 7.5, settings.SpacingPixels, 11, 7);
 
