@@ -8,7 +8,7 @@ namespace BosFlow.Numerics.Interpolation;
 
 /// <summary>Turns grey levels into B-spline coefficients: a recursive filter along columns, then along rows.</summary>
 /// <remarks>
-/// Whole-sample symmetric borders. The sum that starts the recursion is cut where the pole's power falls below 1e-9.
+/// Whole-sample symmetric borders (<see cref="MirroredIndex"/>). The sum that starts the recursion is cut where the pole's power falls below 1e-9.
 /// Source: Unser 1999, IEEE Signal Process. Mag. 16(6):22, doi 10.1109/79.799930, box 2 (from memory; tests check interpolation at the samples).
 /// </remarks>
 internal static class BSplinePrefilter
@@ -68,12 +68,6 @@ internal static class BSplinePrefilter
 
     private static int Horizon(float pole, double negligible) => (int)Math.Ceiling(Math.Log(negligible) / Math.Log(Math.Abs(pole)));
 
-    // Index of sample k of the mirrored line: 0 1 2 3 2 1 0 1 ... for n = 4.
-    private static int Mirrored(int k, int n)
-    {
-        return MirroredIndex.Of(k % ((2 * n) - 2), n);
-    }
-
     // The source may be the plane itself. Where the picture goes on above, the recursion may start with anything: the rows beyond the band forget it.
     private static void AlongColumns(ReadOnlySpan<float> source, int sourceStride, Span<float> plane, int width, int height, int stride, float pole, bool isMirrored = true)
     {
@@ -83,7 +77,7 @@ internal static class BSplinePrefilter
         source[..width].CopyTo(first);
         float power = pole;
         for (int k = 1; isMirrored && k < Horizon(pole, Negligible); k++, power *= pole)
-            AddScaled(first, source.Slice(Mirrored(k, height) * sourceStride, width), power);
+            AddScaled(first, source.Slice(MirroredIndex.Of(k, height) * sourceStride, width), power);
         Scale(first, gain);
         first.CopyTo(plane);
         ArrayPool<float>.Shared.Return(rented);
@@ -126,7 +120,7 @@ internal static class BSplinePrefilter
     {
         float sum = line[0], power = pole;
         for (int k = 1; k < Horizon(pole, Negligible); k++, power *= pole)
-            sum += line[Mirrored(k, line.Length)] * power;
+            sum += line[MirroredIndex.Of(k, line.Length)] * power;
         return sum * Gain(pole);
     }
 
@@ -170,7 +164,7 @@ internal static class BSplinePrefilter
         Vector<float> sum = line[0];
         float power = pole;
         for (int k = 1; k < Horizon(pole, Negligible); k++, power *= pole)
-            sum += line[Mirrored(k, n)] * power;
+            sum += line[MirroredIndex.Of(k, n)] * power;
         Vector<float> previous = sum * gain;
         line[0] = previous;
         for (int x = 1; x < n; x++)

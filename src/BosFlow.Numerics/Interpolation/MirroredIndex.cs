@@ -1,10 +1,18 @@
 namespace BosFlow.Numerics.Interpolation;
 
-/// <summary>Places beyond the ends of a line that is continued by its mirror image about the first and the last sample (whole-sample symmetric).</summary>
+/// <summary>Where a sample beyond the ends of a line is taken from when the line is mirrored at its first and its last sample, which are not repeated: whole-sample symmetry.</summary>
 public static class MirroredIndex
 {
-    /// <summary>The sample that stands at a place: ... 2 1 0 1 2 ... n-2 n-1 n-2 ...</summary>
-    /// <param name="index">Place, at most length - 1 beyond either end.</param>
-    /// <param name="length">Number of samples n, at least 1.</param>
-    public static int Of(int index, int length) => index < 0 ? -index : index < length ? index : (2 * length) - 2 - index;
+    /// <summary>Index of the sample that stands for another one: 2 1 0 1 2 3 2 1 0 1 ... from -2 on for a length of 4.</summary>
+    /// <param name="index">Any number.</param>
+    /// <param name="length">Samples of the line, at least 2.</param>
+    /// <returns>0 to length - 1.</returns>
+    public static int Of(int index, int length)
+    {
+        int folded = Math.Abs(index), period = (2 * length) - 2;
+        if (folded < length)
+            return folded;
+        folded %= period;
+        return folded < length ? folded : period - folded;
+    }
 }
