@@ -30,6 +30,9 @@ public static class RunComposition
         };
         using RunFolder folder = RunFolder.Open(prepared.OutputFolder, prepared.Identity, opening, environment.Clock, cancellationToken);
         using var log = new RunLog(folder.LogPath);
+        // A gathering is refused where frames are missing; whoever measures has begun.
+        if (prepared.Settings.Part.Measures)
+            log.Begin();
         try
         {
             return Measure(prepared, folder, log, talk, environment, cancellationToken) with { Time = environment.Clock.GetElapsedTime(start) };
@@ -72,7 +75,7 @@ public static class RunComposition
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, folder.LockLost);
         try
         {
-            RunOutcome outcome = RunPipeline.Run(request, RunStages.Standard, display, stop.Token);
+            RunOutcome outcome = RunPipeline.Run(request, RunStages.Standard, new LoggedProgress(log, display), stop.Token);
             display.End();
             log.Note($"{outcome.FramesMeasured} of {outcome.FramesTotal} frames measured, {outcome.FramesResumed} of them before");
             var finished = new FinishedRun(prepared, outcome, folder.Path, folder.ReportPath, folder.LogPath) { Density = store.Density };

@@ -55,6 +55,29 @@ public sealed class RunShardTests
     }
 
     [Fact]
+    public async Task Run_GatheringThatIsRefused_LeavesTheFolderAsItWas()
+    {
+        using var small = new SmallCase(frames: 3);
+        await RunAsync(small, "run", "--shard", "1/3");
+        // A damaged frame is told of before the gathering is refused.
+        string frame = small.PathOf("run/frames/000000.nc");
+        await File.WriteAllBytesAsync(frame, (await File.ReadAllBytesAsync(frame))[..^8]);
+        Dictionary<string, byte[]> before = AllOf(small.RunFolder);
+
+        ProcessResult refused = await CliRun.InsideAsync(small.Folder, "run", "case.toml", "--gather");
+
+        Assert.Equal(ExitCode.BadInput, refused.ExitCode);
+        Assert.Contains("3 of 3 frames are not measured yet", refused.Error, StringComparison.Ordinal);
+        Assert.Equal(before, AllOf(small.RunFolder));
+
+        await RunAsync(small, "run", "--shard", "1/1");
+        await RunAsync(small, "run", "--gather");
+        string log = await File.ReadAllTextAsync(small.PathOf("run/log.txt"));
+        Assert.Contains("the gathering of its shards, 3 frames", log, StringComparison.Ordinal);
+        Assert.Contains("3 of 3 frames measured", log, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Run_MoreShardsThanFrames_TheEmptyOnesAreDoneAtOnce()
     {
         using var small = new SmallCase(frames: 1);
@@ -123,6 +146,9 @@ public sealed class RunShardTests
         ProcessResult result = await CliRun.InsideAsync(small.Folder, ["run", "case.toml", "--output", folder, .. options]);
         Assert.True(result.ExitCode is ExitCode.Done or ExitCode.DoneWithLosses, result.Error);
     }
+
+    private static Dictionary<string, byte[]> AllOf(string folder) => Directory.GetFileSystemEntries(folder, "*", SearchOption.AllDirectories)
+        .ToDictionary(path => Path.GetRelativePath(folder, path), path => Directory.Exists(path) ? [] : File.ReadAllBytes(path));
 
     // Everything but what knows clock and machine.
     private static string[] ResultsOf(SmallCase small, string folder) =>
