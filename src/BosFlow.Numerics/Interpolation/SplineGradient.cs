@@ -10,12 +10,18 @@ namespace BosFlow.Numerics.Interpolation;
 public static class SplineGradient
 {
     /// <summary>Variance of a derivative for unit variance of independent pixels.</summary>
-    /// <remarks>Sum of the squared impulse response: (1 / pi) integral from 0 to pi of |D(w)|^2 with D(w) = (50 sin w + 5 sin 2w) / (33 + 26 cos w + cos 2w), evaluated numerically; a test repeats it.</remarks>
+    /// <remarks>Sum of the squared impulse response: (1 / pi) integral from 0 to pi of |D(w)|^2, D the <see cref="Response"/>, evaluated numerically; a test repeats it.</remarks>
     public const double NoiseGain = 1.89396;
 
     private const int Steps = 512;
     private const int Order = 5;
     private const float Near = 10f / 24, Far = 1f / 24;
+
+    /// <summary>Response over i of the derivative at the pixels to a wave along its axis, per px.</summary>
+    /// <remarks>D(w) = (50 sin w + 5 sin 2w) / (33 + 26 cos w + cos 2w), the quotient of the transforms of the quintic B-spline's derivative and of the spline itself at integers (derived).</remarks>
+    /// <param name="frequency">w, rad/px, any; pixels show waves beyond pi as longer ones, so that D has the period 2 pi.</param>
+    public static double Response(double frequency) =>
+        ((50 * Math.Sin(frequency)) + (5 * Math.Sin(2 * frequency))) / (33 + (26 * Math.Cos(frequency)) + Math.Cos(2 * frequency));
 
     /// <summary>What a filter along the axis of the derivative leaves of unit noise: the covariance with the derivative itself, and the variance.</summary>
     /// <param name="response">Response of the filter at a frequency in rad/px; 1 throughout gives <see cref="NoiseGain"/> twice.</param>
@@ -25,8 +31,7 @@ public static class SplineGradient
         double covariance = 0, variance = 0;
         for (int k = 0; k < Steps; k++)
         {
-            double w = Math.PI * (k + 0.5) / Steps, factor = response(w);
-            double derivative = ((50 * Math.Sin(w)) + (5 * Math.Sin(2 * w))) / (33 + (26 * Math.Cos(w)) + Math.Cos(2 * w));
+            double w = Math.PI * (k + 0.5) / Steps, factor = response(w), derivative = Response(w);
             covariance += factor * derivative * derivative / Steps;
             variance += factor * factor * derivative * derivative / Steps;
         }

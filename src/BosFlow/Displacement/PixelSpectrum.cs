@@ -1,3 +1,5 @@
+using BosFlow.Numerics.Interpolation;
+
 namespace BosFlow.Displacement;
 
 /// <summary>Means over all directions of what pixels and B-spline interpolation do to a wave, tabulated by its frequency; see <see cref="PatternSpectrum"/>.</summary>
@@ -8,7 +10,6 @@ internal sealed class PixelSpectrum
     private const double Highest = 1.2;
     private const int Directions = 48;
     private const int Aliases = 4;
-    private const int GradientOrder = 5;
 
     private readonly double[] energy = new double[Steps + 1];
     private readonly double[] bias = new double[Steps + 1];
@@ -62,13 +63,7 @@ internal sealed class PixelSpectrum
 
     /// <summary>Response of the derivative at the pixels over i, rad/px.</summary>
     /// <param name="x">Frequency, 1/px.</param>
-    public static double Derivative(double x)
-    {
-        double derivative = 0;
-        for (int j = -Aliases; j <= Aliases; j++)
-            derivative += 2 * Math.PI * (x + j) * Cardinal(GradientOrder, x, j);
-        return derivative;
-    }
+    public static double Derivative(double x) => SplineGradient.Response(2 * Math.PI * x);
 
     /// <summary>Response of the B-spline that passes through the samples, at the alias x + j.</summary>
     public static double Cardinal(int order, double x, int j)

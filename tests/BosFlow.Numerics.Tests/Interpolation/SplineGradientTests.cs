@@ -26,6 +26,25 @@ public sealed class SplineGradientTests
         }
     }
 
+    [Theory]
+    [InlineData(0.1)]
+    [InlineData(0.45)]
+    [InlineData(0.5)]
+    [InlineData(0.6)]
+    [InlineData(1.2)]
+    public void Response_AnyFrequency_IsTheSumOverTheAliasesOfTheInterpolatedWave(double wavesPerPixel)
+    {
+        // Unser 1999 (form from memory): the spline through the samples of a wave holds every alias x + j with sinc^6(x + j) / sum over k of sinc^6(x + k); the derivative multiplies each by 2 pi i (x + j).
+        const int Aliases = 100;
+        double[] aliases = [.. Enumerable.Range(-Aliases, (2 * Aliases) + 1).Select(j => wavesPerPixel + j)];
+        double[] powers = [.. aliases.Select(x => Math.Pow(Math.Sin(Math.PI * x) / (Math.PI * x), 6))];
+
+        double sum = aliases.Zip(powers, (x, power) => 2 * Math.PI * x * power).Sum() / powers.Sum();
+
+        // What is left out beyond the aliases falls with the fifth power of their number.
+        Assert.Equal(sum, SplineGradient.Response(2 * Math.PI * wavesPerPixel), 1e-9);
+    }
+
     [Fact]
     public void NoiseGain_IsTheSumOfTheSquaredImpulseResponse()
     {
