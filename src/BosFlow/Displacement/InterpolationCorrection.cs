@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using BosFlow.Footage;
 using BosFlow.Numerics.Interpolation;
 
@@ -21,6 +22,7 @@ internal sealed class InterpolationCorrection
     private readonly PreparedFrame prepared;
     private readonly NodeState made;
     private readonly float[] picture;
+    private readonly ConcurrentBag<Workspace> idle = [];
 
     public InterpolationCorrection(FineSpline underlying, NodeGrid grid, InterpolationOrder order)
     {
@@ -60,26 +62,27 @@ internal sealed class InterpolationCorrection
 
     private void Make(int part, PredictorField predictor)
     {
-        float[] dx = new float[underlying.Width], dy = new float[underlying.Width];
-        bool[] outside = new bool[underlying.Width];
+        Workspace work = idle.TryTake(out Workspace? workspace) ? workspace : new Workspace(underlying.Width);
         for (int y = part * RowsPerPart; y < Math.Min((part + 1) * RowsPerPart, underlying.Height); y++)
         {
-            Invert(predictor, y, dx, dy, outside);
+            Invert(predictor, y, work);
             Span<float> row = picture.AsSpan(y * underlying.Width, underlying.Width);
-            FineSplineRows.Sample(underlying, y, dx, dy, row);
+            FineSplineRows.Sample(underlying, y, work.Dx, work.Dy, row);
             for (int x = 0; x < row.Length; x++)
             {
-                if (outside[x])
+                if (work.Outside[x])
                     row[x] = float.NaN;
             }
         }
+
+        idle.Add(work);
     }
 
     // Where a pixel of the frame comes from: p with p + displacement(p) = pixel, by repeated substitution from the neighbour's.
-    private void Invert(PredictorField predictor, int y, float[] dx, float[] dy, bool[] outside)
+    private void Invert(PredictorField predictor, int y, Workspace work)
     {
         float fromX = 0, fromY = 0;
-        for (int x = 0; x < dx.Length; x++)
+        for (int x = 0; x < work.Dx.Length; x++)
         {
             for (int round = 0; round < MostRounds; round++)
             {
@@ -90,8 +93,19 @@ internal sealed class InterpolationCorrection
                     break;
             }
 
-            outside[x] = !(x + fromX >= 0 && x + fromX <= underlying.Width - 1 && y + fromY >= 0 && y + fromY <= underlying.Height - 1);
-            (dx[x], dy[x]) = outside[x] ? (0, 0) : (fromX, fromY);
+            bool isOutside = !(x + fromX >= 0 && x + fromX <= underlying.Width - 1 && y + fromY >= 0 && y + fromY <= underlying.Height - 1);
+            work.Outside[x] = isOutside;
+            (work.Dx[x], work.Dy[x]) = isOutside ? (0, 0) : (fromX, fromY);
         }
+    }
+
+    // A row of pixels: how far off each comes from, px, and whether that is beyond the picture.
+    private sealed class Workspace(int width)
+    {
+        public float[] Dx { get; } = new float[width];
+
+        public float[] Dy { get; } = new float[width];
+
+        public bool[] Outside { get; } = new bool[width];
     }
 }
