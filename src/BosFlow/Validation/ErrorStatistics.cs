@@ -7,6 +7,7 @@ public sealed class ErrorStatistics
     private int withinOneSigma;
     private int within95;
     private int withinTwoSigma;
+    private double squaredSigmas;
 
     /// <summary>Adds one value; values that were not measured (NaN) are counted apart.</summary>
     /// <param name="measured">Measured value.</param>
@@ -22,6 +23,7 @@ public sealed class ErrorStatistics
         }
 
         errors.Add(error);
+        squaredSigmas += sigma * sigma;
         if (Math.Abs(error) <= sigma)
             withinOneSigma++;
         if (Math.Abs(error) <= 1.959963985 * sigma)
@@ -39,6 +41,7 @@ public sealed class ErrorStatistics
         withinOneSigma += other.withinOneSigma;
         within95 += other.within95;
         withinTwoSigma += other.withinTwoSigma;
+        squaredSigmas += other.squaredSigmas;
         Missing += other.Missing;
     }
 
@@ -53,6 +56,9 @@ public sealed class ErrorStatistics
 
     /// <summary>Root mean square of the errors; NaN without values.</summary>
     public double Rms => errors.Count == 0 ? double.NaN : Math.Sqrt(errors.Average(error => error * error));
+
+    /// <summary>Root mean square of the stated sigmas of the values that were measured; NaN without values.</summary>
+    public double StatedRms => Math.Sqrt(squaredSigmas / errors.Count);
 
     /// <summary>Standard deviation of the errors about their mean; NaN without values.</summary>
     public double Deviation => Math.Sqrt(Math.Max(0, (Rms * Rms) - (Bias * Bias)));

@@ -25,12 +25,12 @@ internal sealed record FrontErrors(double Slope, double Rms, double Beside, doub
         var slopes = new List<double>();
         foreach (VectorField field in measure(front))
         {
-            Func<int, (double U, double V)> truth = HardSceneStudy.Truth(field, front);
+            Func<int, (double U, double V)> truth = FieldErrors.Truth(field, front);
             double Far(int node) => Math.Abs(front.Distance(field.Grid.X(node % field.Grid.Columns), field.Grid.Y(node / field.Grid.Columns)));
-            HardSceneStudy.Add(all, field, truth, null);
-            HardSceneStudy.Add(beside, field, truth, node => Far(node) > FarWindows * windowPixels);
-            HardSceneStudy.Add(near, field, truth, node => Far(node) < windowPixels);
-            int[] around = [.. Enumerable.Range(0, field.U.Length).Where(node => field.Flags[node] == VectorFlags.None && Far(node) < windowPixels)];
+            FieldErrors.Add(all, field, truth);
+            FieldErrors.Add(beside, field, truth, node => Far(node) > FarWindows * windowPixels);
+            FieldErrors.Add(near, field, truth, node => Far(node) < windowPixels);
+            int[] around = [.. FieldErrors.Measured(field, node => Far(node) < windowPixels)];
             slopes.Add(LineFit.Of([.. around.Select(node => (float)truth(node).U)], [.. around.Select(node => field.U[node])]).Slope);
         }
 

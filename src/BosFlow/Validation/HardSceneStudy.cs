@@ -83,7 +83,7 @@ public static class HardSceneStudy
         SceneTruth truth = scene.TruthAt(engine.Grid, cancellationToken);
         var errors = new ErrorStatistics();
         for (int frame = 1; frame < recipe.FrameCount; frame++)
-            Add(errors, engine.Measure(scene.Render(frame, cancellationToken), PlanarMotion.Identity, cancellationToken), node => (truth.U[node], truth.V[node]), null);
+            FieldErrors.Add(errors, engine.Measure(scene.Render(frame, cancellationToken), PlanarMotion.Identity, cancellationToken), node => (truth.U[node], truth.V[node]));
         return errors.Rms;
     }
 
@@ -98,7 +98,7 @@ public static class HardSceneStudy
         {
             (double u, double v) = (i / 8.0, 0.3 + (5 * i / 8.0 % 1));
             foreach (VectorField field in Measured(LinearField.Uniform(u, v), speckle, settings, 1, i, cancellationToken))
-                Add(errors, field, _ => (u, v), null);
+                FieldErrors.Add(errors, field, _ => (u, v));
         }
 
         return errors.Rms;
@@ -109,7 +109,11 @@ public static class HardSceneStudy
         var plume = new StrongPlume((Width - 1) / 2.0, 5, 0.05);
         var errors = new ErrorStatistics();
         foreach (VectorField field in Measured(plume, Plain.Speckle, settings, FlowFrames, 20, cancellationToken))
-            Add(errors, field, Truth(field, plume), null, onlyU: true);
+        {
+            Func<int, (double U, double V)> truth = FieldErrors.Truth(field, plume);
+            FieldErrors.AddU(errors, field, node => truth(node).U);
+        }
+
         return errors.Rms;
     }
 
@@ -132,12 +136,6 @@ public static class HardSceneStudy
         return Math.Sqrt(sum / (Width * Height));
     }
 
-    internal static Func<int, (double U, double V)> Truth(VectorField field, IFlowField flow) => node =>
-    {
-        FlowSample sample = flow.At(field.Grid.X(node % field.Grid.Columns), field.Grid.Y(node / field.Grid.Columns));
-        return (sample.U, sample.V);
-    };
-
     private static IEnumerable<VectorField> Measured(IFlowField flow, SpeckleSettings speckle, DisplacementSettings settings, int frames, int firstFrame, CancellationToken cancellationToken)
     {
         IReadOnlyList<Dot> dots = SpecklePattern.Draw(Width, Height, speckle);
@@ -146,18 +144,5 @@ public static class HardSceneStudy
         var engine = new DisplacementEngine(Picture(null, firstFrame), PixelMask.All(Width, Height), settings);
         for (int i = 1; i <= frames; i++)
             yield return engine.Measure(Picture(flow, firstFrame + i), PlanarMotion.Identity, cancellationToken);
-    }
-
-    internal static void Add(ErrorStatistics errors, VectorField field, Func<int, (double U, double V)> truth, Func<int, bool>? takes, bool onlyU = false)
-    {
-        for (int node = 0; node < field.U.Length; node++)
-        {
-            if (field.Flags[node] != VectorFlags.None || (takes is not null && !takes(node)))
-                continue;
-            (double u, double v) = truth(node);
-            errors.Add(field.U[node], u, field.SigmaU[node]);
-            if (!onlyU)
-                errors.Add(field.V[node], v, field.SigmaV[node]);
-        }
     }
 }

@@ -119,8 +119,8 @@ public static class QuadraticWindowsStudy
             ErrorStatistics ofU = new(), ofV = new();
             foreach ((VectorField field, _, _) in measure(LinearField.Uniform(u, v), 60 + i))
             {
-                HardSceneStudy.Add(ofU, field, _ => (u, v), null, onlyU: true);
-                AddV(ofV, field, v);
+                FieldErrors.AddU(ofU, field, _ => u);
+                FieldErrors.AddV(ofV, field, _ => v);
             }
 
             variance += ((ofU.Deviation * ofU.Deviation) + (ofV.Deviation * ofV.Deviation)) / (2 * Shifts);
@@ -135,15 +135,6 @@ public static class QuadraticWindowsStudy
         int above = Array.FindIndex(responses, response => response >= Response);
         return above < 1 ? double.NaN
             : wavelengths[above - 1] + ((wavelengths[above] - wavelengths[above - 1]) * (Response - responses[above - 1]) / (responses[above] - responses[above - 1]));
-    }
-
-    private static void AddV(ErrorStatistics errors, VectorField field, double v)
-    {
-        for (int node = 0; node < field.V.Length; node++)
-        {
-            if (field.Flags[node] == VectorFlags.None)
-                errors.Add(field.V[node], v, field.SigmaV[node]);
-        }
     }
 
     // Both components, and two phases: what the dots of a window happen to see of a wave is then another.

@@ -43,12 +43,12 @@ public static class SigmaStudy
         {
             foreach (double noise in noisePercent)
             {
-                (ErrorStatistics errors, double stated) = Measure(dot, noise, settings, cancellationToken);
+                ErrorStatistics errors = Measure(dot, noise, settings, cancellationToken);
                 string name = FormattableString.Invariant($"dots of {dot} px, noise {noise} %: share of errors within");
                 bool required = isRequired(dot);
                 figures.Add(new Figure(study, $"{name} 1 sigma", errors.CoverageOneSigma, "1", required ? LeastOneSigma : null, required ? MostOneSigma : null));
                 figures.Add(new Figure(study, $"{name} 2 sigma", errors.CoverageTwoSigma, "1", required ? LeastTwoSigma : null, required ? MostTwoSigma : null));
-                rows.Add([dot, noise, errors.Rms, stated, errors.CoverageOneSigma, errors.CoverageTwoSigma]);
+                rows.Add([dot, noise, errors.Rms, errors.StatedRms, errors.CoverageOneSigma, errors.CoverageTwoSigma]);
             }
         }
 
@@ -59,15 +59,18 @@ public static class SigmaStudy
             [new StudyTable(file, $"Errors and stated sigma, {quality}", ["dot (px)", "noise (%)", "RMS error (px)", "stated sigma, RMS (px)", "share within 1 sigma (1)", "share within 2 sigma (1)"], rows)]);
     }
 
-    private static (ErrorStatistics Errors, double Stated) Measure(double dot, double noise, DisplacementSettings settings, CancellationToken cancellationToken)
+    private static ErrorStatistics Measure(double dot, double noise, DisplacementSettings settings, CancellationToken cancellationToken)
     {
         var fields = new (VectorField Field, double U, double V)[Patterns * ShiftsEach];
         Parallel.For(0, Patterns, new ParallelOptions { CancellationToken = cancellationToken }, pattern => Measure(pattern, dot, noise, settings, fields.AsSpan(pattern * ShiftsEach, ShiftsEach), cancellationToken));
         var errors = new ErrorStatistics();
-        double squares = 0;
         foreach ((VectorField field, double u, double v) in fields)
-            squares += Add(errors, field, u, v);
-        return (errors, Math.Sqrt(squares / errors.Count));
+        {
+            Func<int, (double U, double V)> wave = FieldErrors.Truth(field, Wave);
+            FieldErrors.Add(errors, field, node => (u + wave(node).U, v + wave(node).V));
+        }
+
+        return errors;
     }
 
     // Frames of one pattern share the noise of its reference: several patterns tell more than as many frames of one.
@@ -85,21 +88,5 @@ public static class SigmaStudy
             double u = 0.5 + ((double)i / fields.Length / Patterns), v = 0.3 + (5.0 * i / fields.Length / Patterns % 1);
             fields[k] = (engine.Measure(Picture(moved, PlanarMotion.Shift(u, v), k + 1), PlanarMotion.Identity, cancellationToken), u, v);
         }
-    }
-
-    private static double Add(ErrorStatistics errors, VectorField field, double u, double v)
-    {
-        double squares = 0;
-        for (int node = 0; node < field.U.Length; node++)
-        {
-            if (field.Flags[node] != VectorFlags.None)
-                continue;
-            FlowSample wave = Wave.At(field.Grid.X(node % field.Grid.Columns), field.Grid.Y(node / field.Grid.Columns));
-            errors.Add(field.U[node], u + wave.U, field.SigmaU[node]);
-            errors.Add(field.V[node], v + wave.V, field.SigmaV[node]);
-            squares += ((double)field.SigmaU[node] * field.SigmaU[node]) + ((double)field.SigmaV[node] * field.SigmaV[node]);
-        }
-
-        return squares;
     }
 }

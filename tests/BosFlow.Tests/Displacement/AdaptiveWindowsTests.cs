@@ -163,7 +163,7 @@ public sealed class AdaptiveWindowsTests
     private static ErrorStatistics Errors(VectorField field, Func<int, bool> takes)
     {
         var errors = new ErrorStatistics();
-        HardSceneStudy.Add(errors, field, HardSceneStudy.Truth(field, Front), takes);
+        FieldErrors.Add(errors, field, FieldErrors.Truth(field, Front), takes);
         return errors;
     }
 

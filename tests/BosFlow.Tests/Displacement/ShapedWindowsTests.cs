@@ -189,7 +189,7 @@ public sealed class ShapedWindowsTests
         VectorField field = new DisplacementEngine(Reference, mask, settings).Measure(Picture(wave, 4), PlanarMotion.Identity, CancellationToken.None);
 
         var beside = new ErrorStatistics();
-        HardSceneStudy.Add(beside, field, HardSceneStudy.Truth(field, wave), node => field.Grid.X(node % field.Grid.Columns) > 170 && !IsAtBorder(field.Grid, node));
+        FieldErrors.Add(beside, field, FieldErrors.Truth(field, wave), node => field.Grid.X(node % field.Grid.Columns) > 170 && !IsAtBorder(field.Grid, node));
         Assert.True(beside.Count > 20);
         Assert.InRange(beside.Rms, 0, 0.035);
     }
@@ -254,7 +254,7 @@ public sealed class ShapedWindowsTests
 
     private static double Slope(VectorField field)
     {
-        Func<int, (double U, double V)> truth = HardSceneStudy.Truth(field, Wave);
+        Func<int, (double U, double V)> truth = FieldErrors.Truth(field, Wave);
         int[] nodes = [.. Enumerable.Range(0, field.Grid.Count).Where(node => field.Flags[node] == VectorFlags.None)];
         return LineFit.Of([.. nodes.Select(node => (float)truth(node).U)], [.. nodes.Select(node => field.U[node])]).Slope;
     }

@@ -26,12 +26,13 @@ public sealed class ErrorStatisticsTests
     public void Add_NotMeasured_IsCountedApart()
     {
         var statistics = new ErrorStatistics();
-        statistics.Add(double.NaN, 1, 0.1);
+        statistics.Add(double.NaN, 1, 0.3);
         statistics.Add(1.5, 1, 0.1);
         Assert.Equal(1, statistics.Count);
         Assert.Equal(1, statistics.Missing);
         Assert.Equal(0.5, statistics.Bias);
         Assert.Equal(0, statistics.Deviation, 1e-12);
+        Assert.Equal(0.1, statistics.StatedRms, 1e-12);
     }
 
     [Fact]
