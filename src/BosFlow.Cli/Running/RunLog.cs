@@ -26,11 +26,11 @@ internal sealed class RunLog(string path) : IDisposable
     public void Warn(string sentence) => Write(LogEventLevel.Warning, sentence);
 
     /// <summary>Notes what ended the run, with where it arose, and marks it with the log's path. For use as an exception filter.</summary>
-    /// <param name="exception">What ended the run; of a refusal nothing is noted.</param>
+    /// <param name="exception">What ended the run; of a refusal before it began nothing is noted.</param>
     /// <returns>Always false: the exception goes on.</returns>
     public bool Record(Exception exception)
     {
-        if (exception is InputDataException)
+        if (exception is InputDataException && !HasBegun)
             return false;
         if (exception is OperationCanceledException)
         {
@@ -45,6 +45,15 @@ internal sealed class RunLog(string path) : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => logger?.Dispose();
+
+    private bool HasBegun
+    {
+        get
+        {
+            lock (gate)
+                return logger is not null;
+        }
+    }
 
     private void Write(LogEventLevel level, string line)
     {
