@@ -12,14 +12,24 @@ internal sealed class BiasRemoval
     private readonly Component u;
     private readonly Component v;
 
+    // Sums of the weights where every node was measured.
+    private readonly float[] complete;
+
     /// <summary>Prepares the removal.</summary>
     /// <param name="amplitude">Amplitudes of the error of u and v, px.</param>
     /// <param name="grid">Nodes.</param>
     /// <param name="windowPixels">Side of a window, px.</param>
     public BiasRemoval((double X, double Y) amplitude, NodeGrid grid, int windowPixels)
     {
-        u = new Component(amplitude.X, grid, windowPixels);
-        v = new Component(amplitude.Y, grid, windowPixels);
+        // Part of the window that lies within half a spacing of a node, in spacings.
+        double side = windowPixels / grid.Spacing;
+        float[] weights = [.. Enumerable.Range(0, (int)Math.Ceiling((side + 1) / 2)).Select(i => (float)Math.Clamp((side / 2) + 0.5 - i, 0, 1))];
+        weights[0] = (float)Math.Min(side, 1);
+        u = new Component(amplitude.X, grid, weights);
+        v = new Component(amplitude.Y, grid, weights);
+        complete = new float[grid.Count];
+        Array.Fill(complete, 1);
+        u.Average(complete);
     }
 
     /// <summary>Corrects every node that was measured.</summary>
@@ -29,9 +39,9 @@ internal sealed class BiasRemoval
     public void Apply(NodeState state, FrameThreads threads, CancellationToken cancellationToken) => threads.Run(2, component =>
     {
         if (component == 0)
-            u.Apply(state.MotionU, state.U, state.MovedU);
+            u.Apply(state.MotionU, state.U, state.MovedU, complete);
         else
-            v.Apply(state.MotionV, state.V, state.MovedV);
+            v.Apply(state.MotionV, state.V, state.MovedV, complete);
     }, cancellationToken);
 
     private sealed class Component
@@ -39,30 +49,23 @@ internal sealed class BiasRemoval
         private readonly NodeGrid grid;
         private readonly float amplitude;
         private readonly float[] weights;
-        private readonly float[] complete;
         private readonly float[] wave;
         private readonly float[] known;
         private readonly float[] wide;
         private readonly float[] mean;
 
-        public Component(double amplitude, NodeGrid grid, int windowPixels)
+        public Component(double amplitude, NodeGrid grid, float[] weights)
         {
             this.amplitude = (float)amplitude;
             this.grid = grid;
-            // Part of the window that lies within half a spacing of a node, in spacings.
-            double side = windowPixels / grid.Spacing;
-            weights = [.. Enumerable.Range(0, (int)Math.Ceiling((side + 1) / 2)).Select(i => (float)Math.Clamp((side / 2) + 0.5 - i, 0, 1))];
-            weights[0] = (float)Math.Min(side, 1);
+            this.weights = weights;
             wave = new float[grid.Count];
             known = new float[grid.Count];
             wide = new float[grid.Columns + (2 * weights.Length)];
             mean = new float[grid.Count];
-            complete = new float[grid.Count];
-            Array.Fill(complete, 1);
-            Average(complete);
         }
 
-        public void Apply(float[] motion, float[] beyond, float[] moved)
+        public void Apply(float[] motion, float[] beyond, float[] moved, float[] complete)
         {
             bool isComplete = !RowArithmetic.AnyNaN(beyond);
             SetWave(motion, beyond, moved);
@@ -78,24 +81,8 @@ internal sealed class BiasRemoval
             RowArithmetic.AddTimes(beyond, wave, -amplitude);
         }
 
-        private void SetWave(float[] motion, float[] beyond, float[] moved)
-        {
-            int lanes = Vector<float>.Count, i = 0;
-            for (; i <= wave.Length - lanes; i += lanes)
-            {
-                Vector<float> u = new Vector<float>(motion, i) + new Vector<float>(beyond, i) - (0.5f * new Vector<float>(moved, i)), fraction = u - Vector.Round(u);
-                Vector.ConditionalSelect(Vector.Equals(u, u), Vector.Sin(fraction * (2 * MathF.PI)), Vector<float>.Zero).CopyTo(wave, i);
-            }
-
-            for (; i < wave.Length; i++)
-            {
-                float u = motion[i] + beyond[i] - (0.5f * moved[i]), fraction = u - MathF.Round(u);
-                wave[i] = float.IsNaN(u) ? 0 : MathF.Sin(fraction * (2 * MathF.PI));
-            }
-        }
-
-        // Sums over the nodes of a window, in place.
-        private void Average(float[] plane)
+        /// <summary>Sums over the nodes of a window, in place.</summary>
+        public void Average(float[] plane)
         {
             int reach = weights.Length;
             for (int y = 0; y < grid.Rows; y++)
@@ -114,6 +101,22 @@ internal sealed class BiasRemoval
                 target.Clear();
                 for (int i = Math.Max(1 - reach, -y); i < Math.Min(reach, grid.Rows - y); i++)
                     RowArithmetic.AddTimes(target, mean.AsSpan((y + i) * grid.Columns, grid.Columns), weights[Math.Abs(i)]);
+            }
+        }
+
+        private void SetWave(float[] motion, float[] beyond, float[] moved)
+        {
+            int lanes = Vector<float>.Count, i = 0;
+            for (; i <= wave.Length - lanes; i += lanes)
+            {
+                Vector<float> u = new Vector<float>(motion, i) + new Vector<float>(beyond, i) - (0.5f * new Vector<float>(moved, i)), fraction = u - Vector.Round(u);
+                Vector.ConditionalSelect(Vector.Equals(u, u), Vector.Sin(fraction * (2 * MathF.PI)), Vector<float>.Zero).CopyTo(wave, i);
+            }
+
+            for (; i < wave.Length; i++)
+            {
+                float u = motion[i] + beyond[i] - (0.5f * moved[i]), fraction = u - MathF.Round(u);
+                wave[i] = float.IsNaN(u) ? 0 : MathF.Sin(fraction * (2 * MathF.PI));
             }
         }
     }

@@ -31,7 +31,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     private readonly BlockLayout layout = reference.Layout;
     private readonly MatchedRow solutions = new(windows.Layout.Grid.Count);
     private readonly float[] found = new float[(reference.Layout.Rows + 1) / RowStep * Terms * reference.Layout.Columns];
-    private readonly EdgeShare edges = new(reference);
+    private readonly EdgeShare edges = new(reference.Layout, reference.GroupRatio);
     private readonly ConcurrentBag<Workspace> idle = [];
 
     /// <summary>Windows of half the side, for the nodes whose solution is theirs; null where there are none.</summary>

@@ -23,17 +23,25 @@ internal sealed class EdgeShare
     private readonly double[] rows;
 
     /// <summary>Prepares the rows.</summary>
-    public EdgeShare(BlockReference reference)
+    /// <param name="layout">The blocks.</param>
+    /// <param name="expectedRatio">That of <see cref="ExpectedRatio"/>; null = nothing is said of edges.</param>
+    public EdgeShare(BlockLayout layout, double? expectedRatio)
     {
-        BlockLayout layout = reference.Layout;
         columns = layout.Columns;
-        // A group that is nearly the window scatters hardly at all, polynomials fit most of what a group scatters, and sums that were moved have errors of their own, which residuals do not show.
-        bool tells = reference.Passes is { Shape: WindowShape.Constant, LastPass: Sampling.Everywhere } && layout.PerWindow >= 2 * Side && layout.Rows * layout.Columns >= FewestBlocks;
         int rated = layout.Rows / BlockScatter.RowStep;
         rowStep = Math.Max(1, rated / EnoughRows);
-        rows = tells ? new double[((rated / rowStep) + 1) * 4] : [];
-        expectedRatio = !tells ? 1
-            : GroupScatter.Left(layout, Side, reference.Passes!.Passes, reference.Passes.PredictorSmoothings) / GroupScatter.Left(layout, 1, reference.Passes.Passes, reference.Passes.PredictorSmoothings);
+        rows = expectedRatio is null ? [] : new double[((rated / rowStep) + 1) * 4];
+        this.expectedRatio = expectedRatio ?? 1;
+    }
+
+    /// <summary>Scatter of groups over that of single blocks for independent residuals, which the settings alone decide; null where groups tell nothing of edges.</summary>
+    /// <remarks>A group that is nearly the window scatters hardly at all, polynomials fit most of what a group scatters, and sums that were moved have errors of their own, which residuals do not show.</remarks>
+    public static double? ExpectedRatio(BlockLayout layout, DisplacementSettings settings)
+    {
+        bool tells = settings is { Shape: WindowShape.Constant, LastPass: Sampling.Everywhere } && layout.PerWindow >= 2 * Side && layout.Rows * layout.Columns >= FewestBlocks;
+        return tells ? Left(Side) / Left(1) : null;
+
+        double Left(int side) => GroupScatter.Left(layout, side, settings.Passes, settings.PredictorSmoothings);
     }
 
     /// <summary>Whether groups of a row are to be rated.</summary>

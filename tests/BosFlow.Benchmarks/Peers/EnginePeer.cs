@@ -26,8 +26,6 @@ internal sealed class EnginePeer(string name, GrayImage reference, DisplacementS
 
     public NodeGrid Grid => engine.Grid;
 
-    public DisplacementSettings Settings => settings;
-
     public (double Seconds, NodeResult[] Frames) Measure(NodeTask task, int threads)
     {
         bytes ??= [.. task.Scene.Frames.Select(EightBitPictures.Bytes)];

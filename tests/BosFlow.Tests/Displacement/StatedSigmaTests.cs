@@ -51,11 +51,8 @@ public sealed class StatedSigmaTests
     public void EdgeShare_OfBlocksAndGroups_LeavesWhatEdgesDoNotMake(Sampling lastPass, double ratio, double left)
     {
         var settings = new DisplacementSettings { SpacingPixels = 8, LastPass = lastPass };
-        var planes = new ReferenceTexture(new WaveTexture(3).Picture(Side + 80, Side + 80), PixelMask.All(Side + 80, Side + 80));
-        WindowLayout layout = WindowLayout.Fill(Side + 80, Side + 80, settings.WindowPixels, settings.SpacingPixels);
-        ReferenceWindows windows = ReferenceWindows.Build(planes, layout, WindowWeighting.TopHat);
-        BlockLayout blocks = BlockLayout.Of(layout, WindowWeighting.TopHat)!;
-        var edges = new EdgeShare(new BlockReference(planes, windows, blocks, settings));
+        BlockLayout blocks = BlockLayout.Of(WindowLayout.Fill(Side + 80, Side + 80, settings.WindowPixels, settings.SpacingPixels), WindowWeighting.TopHat)!;
+        var edges = new EdgeShare(blocks, EdgeShare.ExpectedRatio(blocks, settings));
         double passes = GroupScatter.Left(blocks, 2, settings.Passes, settings.PredictorSmoothings) / GroupScatter.Left(blocks, 1, settings.Passes, settings.PredictorSmoothings);
         float[] single = new float[4 * blocks.Columns], groups = new float[4 * blocks.Columns];
         for (int column = 0; column < blocks.Columns; column++)
