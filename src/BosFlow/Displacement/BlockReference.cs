@@ -17,11 +17,11 @@ internal sealed class BlockReference
     /// <param name="texture">Its pixels.</param>
     /// <param name="windows">Its windows.</param>
     /// <param name="layout">Their blocks.</param>
-    /// <param name="settings">Passes, for <see cref="GroupRatio"/>; null = nothing is said of edges.</param>
+    /// <param name="settings">Passes, for <see cref="EdgeScatter"/>; null = nothing is said of edges.</param>
     public BlockReference(ReferenceTexture texture, ReferenceWindows windows, BlockLayout layout, DisplacementSettings? settings = null)
     {
         Layout = layout;
-        GroupRatio = settings is null ? null : EdgeShare.ExpectedRatio(layout, settings);
+        EdgeScatter = settings is null ? null : EdgeScatter.Of(layout, settings);
         NoiseGain = texture.NoiseGain;
         pixels = new short[checked(layout.Rows * RowLength)];
         whole = new byte[layout.Rows * layout.Tiles];
@@ -42,8 +42,8 @@ internal sealed class BlockReference
     /// <summary>Variance of a derivative for unit variance of independent pixels.</summary>
     public double NoiseGain { get; }
 
-    /// <summary>What <see cref="EdgeShare.ExpectedRatio"/> says of the passes.</summary>
-    public double? GroupRatio { get; }
+    /// <summary>What the passes leave of the scatter of blocks and groups; null where groups tell nothing of edges.</summary>
+    public EdgeScatter? EdgeScatter { get; }
 
     /// <summary>Solves windows from the sums of their blocks.</summary>
     public WindowSolver Solver { get; }

@@ -13,8 +13,8 @@ namespace BosFlow.Displacement;
 /// is the factor by which s^2 M_uu is wrong. It is the estimate of variance by groups, of which the blocks are the groups.
 /// </para>
 /// <para>
-/// Dots that the edge of a block cuts make neighbouring blocks differ with opposite signs, so that what interpolation does to small dots is counted too high, by a part that falls with the side of the blocks (<see cref="EdgeShare"/>). Groups of
-/// 2 x 2 blocks tell how much, over the whole frame: with k the ratio of theirs to that of single blocks, 2 k - 1 of it is left without edges. Where steep flow makes groups scatter more than blocks nothing is taken off.
+/// Dots that the edge of a block cuts make neighbouring blocks differ with opposite signs, so that what interpolation does to small dots is counted too high, by a part that falls with the side of the blocks. Groups of
+/// 2 x 2 blocks tell how much, over the whole frame (<see cref="EdgeShare"/>).
 /// </para>
 /// <para>
 /// Source: H. White 1980, Econometrica 48:817, and its form for groups (from memory). Derived here: the sums and the part of the edges. Every second row of blocks is looked at, which leaves some 70 blocks around a window of 32 px: the factor's own standard error is about a sixth.
@@ -31,7 +31,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     private readonly BlockLayout layout = reference.Layout;
     private readonly MatchedRow solutions = new(windows.Layout.Grid.Count);
     private readonly float[] found = new float[(reference.Layout.Rows + 1) / RowStep * Terms * reference.Layout.Columns];
-    private readonly EdgeShare edges = new(reference.Layout, reference.GroupRatio);
+    private readonly EdgeShare edges = new(reference.Layout, reference.EdgeScatter);
     private readonly ConcurrentBag<Workspace> idle = [];
 
     /// <summary>Windows of half the side, for the nodes whose solution is theirs; null where there are none.</summary>

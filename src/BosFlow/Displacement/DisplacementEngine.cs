@@ -34,16 +34,17 @@ public sealed class DisplacementEngine
     /// <param name="measurable">Pixels that may be used; same size as the reference.</param>
     /// <param name="settings">Settings; checked here.</param>
     /// <param name="underlying">The reference more finely than its pixels; with it the error of interpolation is measured in every frame, and taken off. Null where it is not known.</param>
+    /// <param name="frames">Number of frames that were combined in the reference, at least 1: how noisy a frame is beside it.</param>
     /// <exception cref="ConfigurationException">A setting is out of its range; every problem is listed.</exception>
     /// <exception cref="InputDataException">The picture is smaller than one window.</exception>
     /// <exception cref="ArgumentException">The mask or the finer picture has another size.</exception>
-    public DisplacementEngine(GrayImage reference, PixelMask measurable, DisplacementSettings settings, FineSpline? underlying = null)
-        : this(reference, measurable, settings, underlying, null)
+    public DisplacementEngine(GrayImage reference, PixelMask measurable, DisplacementSettings settings, FineSpline? underlying = null, int frames = 1)
+        : this(reference, measurable, settings, underlying, frames, null)
     {
     }
 
     /// <summary>The same for a part of a larger picture, whose sampling is known.</summary>
-    internal DisplacementEngine(GrayImage reference, PixelMask measurable, DisplacementSettings settings, FineSpline? underlying, ReferenceSampling? sampling)
+    internal DisplacementEngine(GrayImage reference, PixelMask measurable, DisplacementSettings settings, FineSpline? underlying, int frames, ReferenceSampling? sampling)
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(measurable);
@@ -52,10 +53,11 @@ public sealed class DisplacementEngine
             throw new ArgumentException("The mask needs the size of the reference.", nameof(measurable));
         if (underlying is not null && (underlying.Width != reference.Width || underlying.Height != reference.Height))
             throw new ArgumentException("The finer picture needs the size of the reference.", nameof(underlying));
+        ArgumentOutOfRangeException.ThrowIfLessThan(frames, 1);
         this.settings = settings;
         this.underlying = underlying;
         WindowLayout layout = Layout(reference.Width, reference.Height, settings);
-        texture = new ReferenceTexture(reference, measurable, sampling);
+        texture = new ReferenceTexture(reference, measurable, sampling ?? ReferenceSampling.Of(reference, measurable, new MatchConditions { Frames = frames, Interpolation = settings.Interpolation, IsMeasured = underlying is not null }));
         coarse = new CoarseReference(texture, settings.CoarseWindowPixels);
         windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
         if (settings.SubPixel == SubPixelMethod.LeastSquares && BlockLayout.Of(layout, settings.Weighting, settings.Windows, settings.Shape) is { } blockLayout)

@@ -11,29 +11,42 @@ internal sealed class DotFamily
     private const int Steps = 24;
     private const int Aliases = 3;
 
-    private static readonly double[] Blurs = [.. Enumerable.Range(0, 47).Select(i => 0.2 * Math.Pow(1.06, i))];
+    private const double Ratio = 1.06;
+    private const int FinerSteps = 8;
+
+    private static readonly double[] AllBlurs = [.. Enumerable.Range(0, 47).Select(i => 0.2 * Math.Pow(Ratio, i))];
+    private static readonly double[][] AllFading = Fade(AllBlurs);
     private static readonly double[] Coverages = [0, 0.15, 0.25, 0.35, 0.45];
 
-    // exp(-s^2 v^2), blur by blur.
-    private static readonly double[][] Fading = [.. Blurs.Select(blur => Enumerable.Range(0, Steps).Select(i => Math.Exp(-Square(blur * Across(i)))).ToArray())];
-
     private readonly DotStructure? structure;
+    private readonly double[] blurs;
 
-    private DotFamily(double discPixels, double coverage)
+    // exp(-s^2 v^2), blur by blur.
+    private readonly double[][] fading;
+
+    private DotFamily(double discPixels, DotStructure? structure, double[] blurs, double[][] fading)
     {
         DiscPixels = discPixels;
-        structure = coverage > 0 ? new DotStructure(discPixels, coverage) : null;
-        Dots = [.. Enumerable.Range(0, Blurs.Length).Select(blur => new DotPower(this, blur, Blurs[blur]))];
+        (this.structure, this.blurs, this.fading) = (structure, blurs, fading);
+        Dots = [.. Enumerable.Range(0, blurs.Length).Select(blur => new DotPower(this, blur, blurs[blur]))];
     }
 
     /// <summary>The families among which a fit chooses: discs, and the part of the area that they cover, 0 where they are thrown at random. Gaussian dots come first.</summary>
-    public static IReadOnlyList<DotFamily> All { get; } = [.. from disc in Discs() from coverage in Coverages where disc > 0 || coverage == 0 select new DotFamily(disc, coverage)];
+    public static IReadOnlyList<DotFamily> All { get; } = [.. from disc in Discs() from coverage in Coverages where disc > 0 || coverage == 0 select Of(disc, coverage)];
 
     /// <summary>D, px; 0 for Gaussian dots.</summary>
     public double DiscPixels { get; }
 
     /// <summary>The discs behind all blurs, the narrowest first.</summary>
     public IReadOnlyList<DotPower> Dots { get; }
+
+    /// <summary>The same discs behind blurs that lie closely about one of theirs.</summary>
+    /// <param name="blurPixels">s, px.</param>
+    public DotFamily About(double blurPixels)
+    {
+        double[] closely = [.. Enumerable.Range(-FinerSteps, (2 * FinerSteps) + 1).Select(i => blurPixels * Math.Pow(Ratio, (double)i / FinerSteps))];
+        return new DotFamily(DiscPixels, structure, closely, Fade(closely));
+    }
 
     /// <summary>Power of a frequency along the line, of waves of all frequencies across it; without a common factor.</summary>
     /// <param name="frequency">w, rad/px.</param>
@@ -49,7 +62,7 @@ internal sealed class DotFamily
     /// <param name="frequencies">rad/px, up to pi.</param>
     public double[][] Folded(double[] frequencies)
     {
-        double[][] folded = [.. Blurs.Select(_ => new double[frequencies.Length])];
+        double[][] folded = [.. blurs.Select(_ => new double[frequencies.Length])];
         Span<double> waves = stackalloc double[Steps];
         for (int k = 0; k < frequencies.Length; k++)
         {
@@ -57,7 +70,7 @@ internal sealed class DotFamily
             {
                 double frequency = Math.Abs(frequencies[k] + (2 * Math.PI * (alias - 1)));
                 Load(frequency, waves);
-                for (int blur = 0; blur < Blurs.Length; blur++)
+                for (int blur = 0; blur < blurs.Length; blur++)
                     folded[blur][k] += Faded(frequency, blur, waves) * Dots[blur].Unit;
             }
         }
@@ -78,14 +91,18 @@ internal sealed class DotFamily
 
     // Called often before the compiler has had time for it.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static double Faded(double frequency, int blur, ReadOnlySpan<double> waves)
+    private double Faded(double frequency, int blur, ReadOnlySpan<double> waves)
     {
-        double[] fading = Fading[blur];
+        double[] across = fading[blur];
         double sum = 0;
         for (int i = 0; i < Steps; i++)
-            sum += waves[i] * fading[i];
-        return sum * Step * Math.Exp(-Square(Blurs[blur] * frequency));
+            sum += waves[i] * across[i];
+        return sum * Step * Math.Exp(-Square(blurs[blur] * frequency));
     }
+
+    private static DotFamily Of(double disc, double coverage) => new(disc, coverage > 0 ? new DotStructure(disc, coverage) : null, AllBlurs, AllFading);
+
+    private static double[][] Fade(double[] blurs) => [.. blurs.Select(blur => Enumerable.Range(0, Steps).Select(i => Math.Exp(-Square(blur * Across(i)))).ToArray())];
 
     private static double Across(int i) => (i + 0.5) * Step;
 

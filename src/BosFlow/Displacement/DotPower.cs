@@ -23,6 +23,9 @@ internal sealed class DotPower
     /// <summary>s, px.</summary>
     public double BlurPixels { get; }
 
+    /// <summary>The same discs behind blurs that lie closely about this one.</summary>
+    public DotFamily About() => family.About(BlurPixels);
+
     /// <summary>Over the integral across the line at the longest waves along it.</summary>
     public double Unit { get; }
 

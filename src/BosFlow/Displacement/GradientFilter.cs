@@ -4,23 +4,14 @@ namespace BosFlow.Displacement;
 
 /// <summary>Low-pass of the reference's derivatives: what weight each wave of a noisy pattern has in a match.</summary>
 /// <remarks>
-/// <para>
-/// A match sums h e, h the derivative of the reference, weighted by F(w) in its waves, e the difference of frame and reference. With noise of variance n in both, a pattern of the power P and a derivative D, the variance of its result is
-/// integral of F^2 D^2 (2 P n + n^2) over (integral of F D^2 P)^2, least for F = 1 / (1 + n / 2P) (derived; the weight of N. Wiener 1949): waves that are mostly noise are left out. The shift of a pattern
-/// that is not known beforehand cannot be told better than by this F: the second bound of docs/validation. Here F is a product of one factor along each axis, (1 + r) / (1 + r P(0) / P(w)) with r = n / P(0) for the pattern's fit
-/// (<see cref="SampledPattern"/>), twice that of the formula since the product falls more slowly along the diagonal: within 0.5 % of the least standard deviation for dots of 2 to 5 px and noise of 0 to 5 % (evaluated numerically).
-/// </para>
-/// <para>
-/// h is scaled so that its product with the derivative is its own square, noise apart: then a step has the right length, and all sums of the derivatives keep their meaning.
-/// </para>
+/// The weights are those of <see cref="WaveWeights"/>, as far as the taps reach. The filtered derivative h is scaled so that its product with the derivative is its own square, noise apart: then a step has the right length, and all sums of the derivatives keep their meaning.
 /// </remarks>
 internal sealed class GradientFilter
 {
     /// <summary>Farthest pixel whose derivative takes part.</summary>
     public const int Reach = 8;
 
-    private const int Steps = 64;
-    private const double LargestScale = 2;
+    private const double LargestScale = 4;
 
     private readonly float[] alongX;
     private readonly float[] alongY;
@@ -31,18 +22,17 @@ internal sealed class GradientFilter
         this.alongY = alongY;
     }
 
-    /// <summary>Weights of the pixels at -Reach to Reach along x; their sum is 1.</summary>
+    /// <summary>Weights of the pixels at -Reach to Reach along x.</summary>
     public ReadOnlySpan<float> AlongX => alongX;
 
     /// <summary>The same along y.</summary>
     public ReadOnlySpan<float> AlongY => alongY;
 
     /// <summary>The filter of a reference with the given spectra.</summary>
-    public static GradientFilter Of(SampledPattern alongX, SampledPattern alongY)
+    public static GradientFilter Of(SampledPattern alongX, SampledPattern alongY, MatchNoise noise)
     {
-        // Over the power of the longest waves in both directions.
-        double share = Math.Max(Share(alongX), Share(alongY));
-        return new GradientFilter(Taps(alongX, share), Taps(alongY, share));
+        (double[] weightsX, double[] weightsY) = WaveWeights.Of(alongX, alongY, noise);
+        return new GradientFilter(Taps(weightsX), Taps(weightsY));
     }
 
     /// <summary>Response of weights at a frequency.</summary>
@@ -98,26 +88,17 @@ internal sealed class GradientFilter
         return scale * scale * ownGain * ofAcross;
     }
 
-    private static double Share(SampledPattern pattern) => pattern.Noise / (pattern.Height * pattern.Dot.PlanePower);
-
-    private static float[] Taps(SampledPattern pattern, double share)
+    private static float[] Taps(double[] weights)
     {
         float[] taps = new float[(2 * Reach) + 1];
         for (int i = 0; i <= Reach; i++)
         {
             double sum = 0;
-            for (int k = 0; k < Steps; k++)
-            {
-                double w = Math.PI * (k + 0.5) / Steps;
-                sum += (1 + share) / (1 + (share * pattern.Height / pattern.PowerAt(w))) * Math.Cos(w * i);
-            }
-
-            taps[Reach + i] = taps[Reach - i] = (float)(sum / Steps);
+            for (int k = 0; k < weights.Length; k++)
+                sum += weights[k] * Math.Cos(WaveWeights.Frequency(k) * i);
+            taps[Reach + i] = taps[Reach - i] = (float)(sum / weights.Length);
         }
 
-        float total = taps.Sum();
-        for (int i = 0; i < taps.Length; i++)
-            taps[i] /= total;
         return taps;
     }
 }

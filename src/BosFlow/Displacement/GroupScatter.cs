@@ -3,53 +3,99 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace BosFlow.Displacement;
 
-/// <summary>How much of the scatter of residuals from group to group of blocks the passes leave, if the residuals are independent.</summary>
+/// <summary>A scatter in its two parts.</summary>
+/// <param name="Independent">For displacements of the blocks that are independent and of variance 1.</param>
+/// <param name="OfEdges">For those that the edges of the blocks make: each edge adds to one of its blocks what it takes from the other, of variance 1.</param>
+internal readonly record struct ScatterParts(double Independent, double OfEdges);
+
+/// <summary>How much of the scatter of residuals from group to group of blocks the passes leave, and of that of their results.</summary>
 /// <remarks>
-/// With E the displacements that the blocks by themselves would tell, independent and of one variance, W the means over windows, K the predictor between its nodes (cubic convolution), A = W K and S its smoothing, the passes find
-/// p = S r, r = (1 + L + ... + L^(N-2)) W E with L = (1 - A) S for the predictor p of the last of N, which adds W E - A p. A group with the mean G E has the residual (G - W) E - (G K - A) p, W and A those of its window. All are sums of products
-/// of an operator along x and the same along y, which commute, so that its variance is a sum of squares of products along one line (derived; a test compares with random numbers). One pass leaves 1 - (group's part of the window).
+/// With E the displacements that the blocks by themselves would tell, W the means over windows, K the predictor between its nodes (cubic convolution), A = W K and S its smoothing, the passes find
+/// r = (1 + L + ... + L^(N-1)) W E with L = (1 - A) S, and the predictor of the last of N is p = S (1 + L + ... + L^(N-2)) W E. A group with the mean G E has the residual (G - W) E - (G K - A) p, W and A those of its window. All are sums of products
+/// of an operator along x and the same along y, which commute, so that the variance for independent E is a sum of squares of products along one line. What an edge across x moves is independent along y and a difference along x: one of both products is taken over differences
+/// (derived; a test compares with random numbers). One pass leaves 1 - (group's part of the window).
 /// </remarks>
-internal static class GroupScatter
+internal sealed class GroupScatter
 {
     // Of a closed line, longer than the passes reach.
     private const int Nodes = 48;
 
-    /// <summary>Variance of a group's residual over that after a single pass; 1 for one pass.</summary>
-    /// <param name="layout">Blocks of the windows.</param>
-    /// <param name="side">Blocks along a side of a group, fewer than a window has.</param>
-    /// <param name="passes">N.</param>
-    /// <param name="smoothings">How often the predictor is smoothed between passes.</param>
-    public static double Left(BlockLayout layout, int side, int passes, int smoothings)
-    {
-        int step = layout.PerStep, perWindow = layout.PerWindow, blocks = Nodes * step;
-        Matrix<double> window = Windows(step, perWindow, blocks), between = Predictor(layout, blocks), smoothing = Smoothing(smoothings), again = window * between;
-        var parts = new List<(double Factor, Matrix<double> OfNodes)>();
-        for (int j = 0; j <= passes - 2; j++)
-        {
-            for (int k = 0; k <= j; k++)
-                parts.Add((SpecialFunctions.Binomial(j, k) * (k % 2 == 0 ? 1 : -1), smoothing.Power(j + 1) * (k == 0 ? window : again.Power(k) * window)));
-        }
+    private readonly BlockLayout layout;
+    private readonly int passes;
+    private readonly int blocks;
+    private readonly Matrix<double> window;
+    private readonly Matrix<double> between;
+    private readonly Matrix<double> again;
+    private readonly Matrix<double> edges;
+    private readonly Matrix<double>[] smoothings;
+    private readonly Matrix<double>[] windowsAgain;
 
-        int terms = 2 + (2 * parts.Count);
+    /// <summary>Prepares the operators.</summary>
+    /// <param name="layout">Blocks of the windows.</param>
+    /// <param name="passes">N.</param>
+    /// <param name="predictorSmoothings">How often the predictor is smoothed between passes.</param>
+    public GroupScatter(BlockLayout layout, int passes, int predictorSmoothings)
+    {
+        this.layout = layout;
+        this.passes = passes;
+        blocks = Nodes * layout.PerStep;
+        window = Windows(layout.PerStep, layout.PerWindow, blocks);
+        between = Predictor(layout, blocks);
+        again = window * between;
+        edges = Edges(blocks);
+        smoothings = Powers(Smoothing(predictorSmoothings), Matrix<double>.Build.DenseIdentity(Nodes));
+        windowsAgain = Powers(again, window);
+    }
+
+    /// <summary>Variance of a group's residual over that of independent blocks after a single pass.</summary>
+    /// <param name="side">Blocks along a side of a group, fewer than a window has.</param>
+    public ScatterParts Left(int side)
+    {
+        List<(double Factor, Matrix<double> OfNodes)> parts = Parts(passes - 1, 1);
         double[] factors = [1, -1, .. parts.SelectMany(part => new[] { -part.Factor, part.Factor })];
-        Matrix<double> products = Matrix<double>.Build.Dense(terms, terms);
+        var lines = new Products(factors.Length);
+        int step = layout.PerStep;
         for (int block = Nodes / 2 * step; block < ((Nodes / 2) + 1) * step; block++)
         {
-            int node = ((2 * block) + 1 - perWindow + step) / (2 * step);
+            int node = ((2 * block) + 1 - layout.PerWindow + step) / (2 * step);
             Vector<double> group = Vector<double>.Build.Dense(blocks, i => i >= block && i < block + side ? 1.0 / side : 0), ofGroup = group * between, ofNode = again.Row(node);
-            Matrix<double> lines = Matrix<double>.Build.DenseOfRowVectors([group, window.Row(node), .. parts.SelectMany(part => new[] { ofGroup * part.OfNodes, ofNode * part.OfNodes })]);
-            products += lines * lines.Transpose() / step;
+            lines.Add([group, window.Row(node), .. parts.SelectMany(part => new[] { ofGroup * part.OfNodes, ofNode * part.OfNodes })], edges, step);
         }
 
-        double variance = 0;
-        for (int i = 0; i < terms; i++)
+        double share = (double)side / layout.PerWindow;
+        return lines.Scatter(factors, side * side / (1 - (share * share)));
+    }
+
+    /// <summary>Variance of the result over that of independent blocks after a single pass.</summary>
+    public ScatterParts Result()
+    {
+        List<(double Factor, Matrix<double> OfNodes)> parts = Parts(passes, 0);
+        var lines = new Products(parts.Count);
+        lines.Add([.. parts.Select(part => part.OfNodes.Row(Nodes / 2))], edges, 1);
+        return lines.Scatter([.. parts.Select(part => part.Factor)], layout.PerWindow * layout.PerWindow);
+    }
+
+    // S^more (1 + L + ... + L^(count - 1)) W as a sum of products.
+    private List<(double Factor, Matrix<double> OfNodes)> Parts(int count, int more)
+    {
+        var parts = new List<(double Factor, Matrix<double> OfNodes)>();
+        for (int j = 0; j < count; j++)
         {
-            for (int j = 0; j < terms; j++)
-                variance += factors[i] * factors[j] * products[i, j] * products[i, j];
+            for (int k = 0; k <= j; k++)
+                parts.Add((SpecialFunctions.Binomial(j, k) * (k % 2 == 0 ? 1 : -1), smoothings[j + more] * windowsAgain[k]));
         }
 
-        double share = (double)side / perWindow;
-        return variance * side * side / (1 - (share * share));
+        return parts;
+    }
+
+    // last, matrix last, matrix^2 last, ...
+    private Matrix<double>[] Powers(Matrix<double> matrix, Matrix<double> last)
+    {
+        var powers = new Matrix<double>[passes + 1];
+        powers[0] = last;
+        for (int i = 1; i < powers.Length; i++)
+            powers[i] = matrix * powers[i - 1];
+        return powers;
     }
 
     private static Matrix<double> Windows(int step, int perWindow, int blocks)
@@ -79,12 +125,30 @@ internal static class GroupScatter
         return between;
     }
 
-    private static Matrix<double> Smoothing(int times)
+    private static Matrix<double> Smoothing(int times) =>
+        Matrix<double>.Build.Dense(Nodes, Nodes, (i, j) => i == j ? 0.5 : (i - j + Nodes) % Nodes is 1 or Nodes - 1 ? 0.25 : 0).Power(times);
+
+    // What neighbours share with opposite signs: the difference of the edges' values on both sides of a block, times itself.
+    private static Matrix<double> Edges(int blocks) =>
+        Matrix<double>.Build.Dense(blocks, blocks, (i, j) => i == j ? 2 : (i - j + blocks) % blocks == 1 || (j - i + blocks) % blocks == 1 ? -1 : 0);
+
+    /// <summary>Products along one line of the terms of a sum.</summary>
+    private sealed class Products(int terms)
     {
-        Matrix<double> once = Matrix<double>.Build.Dense(Nodes, Nodes, (i, j) => i == j ? 0.5 : (i - j + Nodes) % Nodes is 1 or Nodes - 1 ? 0.25 : 0);
-        Matrix<double> all = Matrix<double>.Build.DenseIdentity(Nodes);
-        for (int i = 0; i < times; i++)
-            all *= once;
-        return all;
+        private readonly Matrix<double> plain = Matrix<double>.Build.Dense(terms, terms);
+        private readonly Matrix<double> differences = Matrix<double>.Build.Dense(terms, terms);
+
+        public void Add(Vector<double>[] terms, Matrix<double> edges, int of)
+        {
+            Matrix<double> lines = Matrix<double>.Build.DenseOfRowVectors(terms);
+            plain.Add(lines * lines.Transpose() / of, plain);
+            differences.Add(lines * edges * lines.Transpose() / of, differences);
+        }
+
+        public ScatterParts Scatter(double[] factors, double scale)
+        {
+            Vector<double> weights = Vector<double>.Build.DenseOfArray(factors);
+            return new ScatterParts(scale * (weights * plain.PointwiseMultiply(plain) * weights), 2 * scale * (weights * plain.PointwiseMultiply(differences) * weights));
+        }
     }
 }

@@ -10,10 +10,10 @@ internal sealed class ReferenceSampling
     private readonly SampledPattern patternX;
     private readonly SampledPattern patternY;
 
-    private ReferenceSampling(AxisPower powerX, AxisPower powerY, SampledPattern patternX, SampledPattern patternY)
+    private ReferenceSampling(AxisPower powerX, AxisPower powerY, SampledPattern patternX, SampledPattern patternY, Func<double, MatchNoise> noise)
     {
         (this.powerX, this.powerY, this.patternX, this.patternY) = (powerX, powerY, patternX, patternY);
-        Filter = GradientFilter.Of(patternX, patternY);
+        Filter = GradientFilter.Of(patternX, patternY, noise(Noise));
     }
 
     /// <summary>Filter of the derivatives.</summary>
@@ -26,11 +26,14 @@ internal sealed class ReferenceSampling
     public (double X, double Y) DotPixels => (patternX.Dot.DiameterPixels, patternY.Dot.DiameterPixels);
 
     /// <summary>Looks at a picture; null where it shows no pattern.</summary>
-    public static ReferenceSampling? Of(GrayImage image, PixelMask measurable)
+    /// <param name="image">The reference.</param>
+    /// <param name="measurable">Pixels that may be used.</param>
+    /// <param name="conditions">How frames are matched with it.</param>
+    public static ReferenceSampling? Of(GrayImage image, PixelMask measurable, MatchConditions conditions)
     {
         if (AxisPower.Of(image, measurable, isDown: false) is not { } powerX || AxisPower.Of(image, measurable, isDown: true) is not { } powerY)
             return null;
-        return SampledPattern.Fit(powerX, powerY) is { } patterns ? new ReferenceSampling(powerX, powerY, patterns.X, patterns.Y) : null;
+        return SampledPattern.Fit(powerX, powerY) is { } patterns ? new ReferenceSampling(powerX, powerY, patterns.X, patterns.Y, noise => MatchNoise.Of(noise, image.WhiteLevel, conditions)) : null;
     }
 
     /// <summary>Amplitude of the bias of interpolation along x and y, px (<see cref="AxisBias"/>).</summary>

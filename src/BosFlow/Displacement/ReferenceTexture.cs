@@ -34,7 +34,7 @@ internal sealed class ReferenceTexture
 
         SplineGradient.Compute(Level, Width, Height, GradientX, GradientY);
         KeepUsable();
-        Sampling = sampling ?? ReferenceSampling.Of(image, measurable);
+        Sampling = sampling ?? ReferenceSampling.Of(image, measurable, new MatchConditions());
         NoiseGain = SplineGradient.NoiseGain;
         if (Sampling is not null)
         {

@@ -30,20 +30,11 @@ internal sealed record SampledPattern(double Height, DotPower Dot, double Noise)
     /// <summary>The fit to a picture's spectra along both axes: the same discs as far apart, blurs and levels of their own; null where they show no pattern.</summary>
     public static (SampledPattern X, SampledPattern Y)? Fit(AxisPower alongX, AxisPower alongY)
     {
-        (SampledPattern X, SampledPattern Y)? best = null;
-        double least = double.PositiveInfinity;
-        for (int family = 0; family < Families.Length; family++)
-        {
-            (SampledPattern? x, double misfitX) = FitBlur(alongX.Power, Families[family]);
-            (SampledPattern? y, double misfitY) = FitBlur(alongY.Power, Families[family]);
-            double misfit = IndependentShare * ((alongX.Stretches * misfitX) + (alongY.Stretches * misfitY));
-            if (x is null || y is null || misfit >= least)
-                continue;
-            best = (x, y);
-            least = family == 0 ? misfit - LeastGain : misfit;
-        }
-
-        return best;
+        // Among discs the coarse steps of blur decide, between the best of them and Gaussians fine ones: the power at the limit of the pixels differs from one coarse step to the next by as much as little noise.
+        Candidate? gaussian = Candidate.Of(alongX, alongY, Families[0])?.Closer(alongX, alongY);
+        Candidate? disc = Families.Skip(1).Select(family => Candidate.Of(alongX, alongY, family)).MinBy(candidate => candidate?.Misfit ?? double.PositiveInfinity)?.Closer(alongX, alongY);
+        Candidate? best = gaussian is null || (disc is not null && disc.Misfit < gaussian.Misfit - LeastGain) ? disc : gaussian;
+        return best is null ? null : (best.X, best.Y);
     }
 
     private static (SampledPattern? Pattern, double Misfit) FitBlur(ReadOnlySpan<double> power, (DotPower Dot, double[] Folded)[] family)
@@ -100,5 +91,27 @@ internal sealed record SampledPattern(double Height, DotPower Dot, double Noise)
         double determinant = (ss * one) - (s1 * s1);
         double height = ((sp * one) - (p1 * s1)) / determinant, noise = ((ss * p1) - (s1 * sp)) / determinant;
         return noise >= 0 ? (height, noise) : (sp / ss, 0);
+    }
+
+    /// <summary>The best of a family along both axes.</summary>
+    private sealed record Candidate(SampledPattern X, SampledPattern Y, double Misfit)
+    {
+        public static Candidate? Of(AxisPower alongX, AxisPower alongY, (DotPower Dot, double[] Folded)[] family) => Of(alongX, alongY, family, family);
+
+        /// <summary>With blurs between the steps of the family.</summary>
+        public Candidate Closer(AxisPower alongX, AxisPower alongY) => Of(alongX, alongY, Closely(X.Dot), Closely(Y.Dot)) ?? this;
+
+        private static Candidate? Of(AxisPower alongX, AxisPower alongY, (DotPower Dot, double[] Folded)[] familyX, (DotPower Dot, double[] Folded)[] familyY)
+        {
+            (SampledPattern? x, double misfitX) = FitBlur(alongX.Power, familyX);
+            (SampledPattern? y, double misfitY) = FitBlur(alongY.Power, familyY);
+            return x is null || y is null ? null : new Candidate(x, y, IndependentShare * ((alongX.Stretches * misfitX) + (alongY.Stretches * misfitY)));
+        }
+
+        private static (DotPower Dot, double[] Folded)[] Closely(DotPower dot)
+        {
+            DotFamily family = dot.About();
+            return [.. family.Dots.Zip(family.Folded(Frequencies()))];
+        }
     }
 }

@@ -16,7 +16,7 @@ public sealed record RunStages
                 .Build(request.Reference, region, cancellationToken),
         CreateEstimator = MotionEstimators.Of,
         PlanGrid = DisplacementEngine.GridOf,
-        CreateEngine = (reference, measurable, settings) => new EngineStage(new DisplacementEngine(reference.Image, measurable, settings, reference.Underlying)),
+        CreateEngine = (reference, measurable, settings) => new EngineStage(new DisplacementEngine(reference.Image, measurable, settings, reference.Underlying, reference.FrameCount)),
     };
 
     /// <summary>Combines the frames of a source to the reference picture.</summary>

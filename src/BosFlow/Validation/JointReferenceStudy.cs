@@ -64,7 +64,7 @@ public static class JointReferenceStudy
         var source = new ReferenceSource(burst.Select((picture, k) => new Frame(k, k, FormattableString.Invariant($"frame {k}"), picture, null)), "burst", [], false) { FrameCount = burst.Length };
         Reference reference = new ReferenceBuilder(new RegistrationSettings { Motion = MotionModel.Shift }, combination, Environment.ProcessorCount)
             .Build(source, new RegionMask(all, all), cancellationToken);
-        var engine = new DisplacementEngine(reference.Image, all, settings, reference.Underlying);
+        var engine = new DisplacementEngine(reference.Image, all, settings, reference.Underlying, reference.FrameCount);
         var errors = new ErrorStatistics[frames.Length];
         Parallel.For(0, frames.Length, new ParallelOptions { CancellationToken = cancellationToken }, k =>
         {

@@ -73,7 +73,7 @@ public static class PlanStudy
         Dot[] moved = ApertureView.Displace(pattern, Field(plan, plume), plan.FlowBlurMetres / plan.Scale.FlowMetresPerPixel, cancellationToken);
         GrayImage Picture(Dot[] dots, PlanarMotion motion, int frame) => SceneRenderer.Render(dots, motion, Width, Height, speckle, sensor, 11, frame, cancellationToken);
 
-        var engine = new DisplacementEngine(Mean(request.ReferenceFrames, frame => Picture(still, PlanarMotion.Identity, 1000 + frame)), PixelMask.All(Width, Height), request.Displacement);
+        var engine = new DisplacementEngine(Mean(request.ReferenceFrames, frame => Picture(still, PlanarMotion.Identity, 1000 + frame)), PixelMask.All(Width, Height), request.Displacement, frames: request.ReferenceFrames);
         var column = new double[engine.Grid.Columns];
         double squares = 0, stated = 0;
         int quiet = 0;

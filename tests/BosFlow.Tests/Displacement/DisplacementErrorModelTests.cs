@@ -108,7 +108,7 @@ public sealed class DisplacementErrorModelTests
         GrayImage Picture(PlanarMotion motion, int frame) => SceneRenderer.Render(dots, motion, Side, Side, speckle, sensor, 7, frame, CancellationToken.None);
         GrayImage[] still = [.. Enumerable.Range(100, pattern.ReferenceFrames).Select(frame => Picture(PlanarMotion.Identity, frame))];
         float[] mean = [.. Enumerable.Range(0, Side * Side).Select(k => still.Average(picture => picture.Pixels[k]))];
-        var engine = new DisplacementEngine(new GrayImage(Side, Side, mean, 255), PixelMask.All(Side, Side), settings);
+        var engine = new DisplacementEngine(new GrayImage(Side, Side, mean, 255), PixelMask.All(Side, Side), settings, frames: pattern.ReferenceFrames);
         double squares = 0, stated = 0;
         int count = 0;
         foreach (double shift in (double[])[0.125, 0.375, 0.625, 0.875])

@@ -43,26 +43,30 @@ public sealed class StatedSigmaTests
     }
 
     [Theory]
-    [InlineData(Sampling.Everywhere, 1, 1)]
-    [InlineData(Sampling.Everywhere, 0.9, 0.8)]
-    [InlineData(Sampling.Everywhere, 1.2, 1)]
-    [InlineData(Sampling.Everywhere, 0.3, 0.5)]
-    [InlineData(Sampling.WhereMoved, 0.9, 1)]
-    public void EdgeShare_OfBlocksAndGroups_LeavesWhatEdgesDoNotMake(Sampling lastPass, double ratio, double left)
+    [InlineData(Sampling.Everywhere, 0)]
+    [InlineData(Sampling.Everywhere, 0.05)]
+    [InlineData(Sampling.Everywhere, 0.2)]
+    [InlineData(Sampling.Everywhere, 1000)] // more than half is never taken off
+    [InlineData(Sampling.Everywhere, -0.03)] // groups that scatter more than blocks, as in a steep flow
+    [InlineData(Sampling.WhereMoved, 0.2)] // nothing is said of edges
+    public void EdgeShare_OfBlocksAndGroups_LeavesWhatEdgesDoNotMake(Sampling lastPass, double edge)
     {
+        // Displacements of blocks of the variance 1, and edges of the variance "edge".
         var settings = new DisplacementSettings { SpacingPixels = 8, LastPass = lastPass };
         BlockLayout blocks = BlockLayout.Of(WindowLayout.Fill(Side + 80, Side + 80, settings.WindowPixels, settings.SpacingPixels), WindowWeighting.TopHat)!;
-        var edges = new EdgeShare(blocks, EdgeShare.ExpectedRatio(blocks, settings));
-        double passes = GroupScatter.Left(blocks, 2, settings.Passes, settings.PredictorSmoothings) / GroupScatter.Left(blocks, 1, settings.Passes, settings.PredictorSmoothings);
+        var edges = new EdgeShare(blocks, EdgeScatter.Of(blocks, settings));
+        EdgeScatter passes = EdgeScatter.Of(blocks, settings with { LastPass = Sampling.Everywhere })!;
+        double ofBlocks = passes.Blocks.Independent + (edge * passes.Blocks.OfEdges), ofGroups = passes.Groups.Independent + (edge * passes.Groups.OfEdges), result = passes.Result.Independent + (edge * passes.Result.OfEdges);
+        double left = lastPass == Sampling.Everywhere ? Math.Clamp(result / passes.Result.Independent / (ofBlocks / passes.Blocks.Independent), 0.5, 1) : 1;
         float[] single = new float[4 * blocks.Columns], groups = new float[4 * blocks.Columns];
         for (int column = 0; column < blocks.Columns; column++)
         {
             // Found and expected of u and v; the last group lacks a column.
             foreach (int term in (int[])[0, 2])
             {
-                (single[(term * blocks.Columns) + column], single[((term + 1) * blocks.Columns) + column]) = (0.06f * 1.3f, 0.06f);
+                (single[(term * blocks.Columns) + column], single[((term + 1) * blocks.Columns) + column]) = (0.06f * 1.3f * (float)ofBlocks, 0.06f);
                 if (column < blocks.Columns - 1)
-                    (groups[(term * blocks.Columns) + column], groups[((term + 1) * blocks.Columns) + column]) = (0.25f * 1.3f * (float)(ratio * passes), 0.25f);
+                    (groups[(term * blocks.Columns) + column], groups[((term + 1) * blocks.Columns) + column]) = (0.25f * 1.3f * (float)ofGroups, 0.25f);
             }
         }
 
@@ -79,15 +83,22 @@ public sealed class StatedSigmaTests
     [InlineData(32, 16, 3, 2)]
     [InlineData(32, 8, 3, 1)]
     [InlineData(48, 16, 2, 2)]
-    public void GroupScatter_OfIndependentBlocks_IsWhatThePassesLeave(int window, int spacing, int passes, int smoothings)
+    public void GroupScatter_OfBlocks_IsWhatThePassesLeave(int window, int spacing, int passes, int smoothings)
     {
         BlockLayout layout = BlockLayout.Of(WindowLayout.Fill(640, 640, window, spacing), WindowWeighting.TopHat)!;
 
-        double left = GroupScatter.Left(layout, 2, passes, smoothings);
+        var scatter = new GroupScatter(layout, passes, smoothings);
 
-        Assert.Equal(GroupResidual(layout, passes, smoothings), left, 0.02); // some 5000 groups, of which two in three are independent
-        Assert.InRange(left, 0.9, 0.995);
-        Assert.Equal(1, GroupScatter.Left(layout, 2, 1, smoothings), 1e-12);
+        // Some 5000 groups, of which two in three are independent, and as many results.
+        (double independent, double result) = Found(layout, passes, smoothings, ofEdges: false);
+        Assert.Equal(independent, scatter.Left(2).Independent, 0.02);
+        Assert.Equal(1, result / scatter.Result().Independent, 0.08);
+        (double edges, double resultOfEdges) = Found(layout, passes, smoothings, ofEdges: true);
+        Assert.Equal(1, edges / scatter.Left(2).OfEdges, 0.03);
+        Assert.Equal(1, resultOfEdges / scatter.Result().OfEdges, 0.08);
+        Assert.InRange(scatter.Left(2).Independent, 0.9, 0.995);
+        Assert.Equal(1, new GroupScatter(layout, 1, smoothings).Left(2).Independent, 1e-12);
+        Assert.Equal(1, new GroupScatter(layout, 1, smoothings).Result().Independent, 1e-12);
     }
 
     [Fact]
@@ -231,14 +242,14 @@ public sealed class StatedSigmaTests
     }
 
     // The passes in plain loops: every block tells a displacement of its own at random, and groups of 2 x 2 are compared with what their window finds.
-    private static double GroupResidual(BlockLayout layout, int passes, int smoothings)
+    private static (double Groups, double Result) Found(BlockLayout layout, int passes, int smoothings, bool ofEdges)
     {
-        double found = 0, expected = 0, share = 2.0 / layout.PerWindow;
+        double found = 0, expected = 0, results = 0, share = 2.0 / layout.PerWindow;
         int nodes = ((layout.Columns - layout.PerWindow) / layout.PerStep) + 1;
         var grid = new NodeGrid(((layout.PerWindow * layout.Side) - 1) / 2.0, ((layout.PerWindow * layout.Side) - 1) / 2.0, layout.PerStep * layout.Side, nodes, nodes);
         for (int seed = 0; seed < 4; seed++)
         {
-            double[,] told = RandomBlocks(layout, seed), rest = told;
+            double[,] told = ofEdges ? RandomEdges(layout, seed) : RandomBlocks(layout, seed), rest = told;
             float[] total = new float[grid.Count], step = new float[grid.Count], scratch = new float[grid.Count];
             for (int pass = 1; pass <= passes; pass++)
             {
@@ -253,7 +264,9 @@ public sealed class StatedSigmaTests
             }
 
             // Far enough from the border.
-            int border = 3 * layout.PerWindow;
+            int border = 3 * layout.PerWindow, inside = border / layout.PerStep;
+            for (int node = 0; node < grid.Count; node++)
+                results += Math.Min(node % nodes, node / nodes) >= inside && Math.Max(node % nodes, node / nodes) < nodes - inside ? total[node] * total[node] / (4 * Math.Pow(nodes - (2 * inside), 2)) : 0;
             for (int row = border; row < layout.Rows - border; row++)
             {
                 for (int column = border; column < layout.Columns - border; column++)
@@ -265,7 +278,20 @@ public sealed class StatedSigmaTests
             }
         }
 
-        return found / expected;
+        return (found / expected, results * layout.PerWindow * layout.PerWindow);
+    }
+
+    // Each edge of a block adds to one of its blocks what it takes from the other.
+    private static double[,] RandomEdges(BlockLayout layout, int seed)
+    {
+        double[,] upright = RandomBlocks(layout, seed + 100), level = RandomBlocks(layout, seed + 200), told = new double[layout.Rows, layout.Columns];
+        for (int row = 0; row < layout.Rows; row++)
+        {
+            for (int column = 0; column < layout.Columns; column++)
+                told[row, column] = upright[row, column] - upright[row, (column + 1) % layout.Columns] + level[row, column] - level[(row + 1) % layout.Rows, column];
+        }
+
+        return told;
     }
 
     private static double[,] RandomBlocks(BlockLayout layout, int seed)

@@ -36,4 +36,20 @@ public sealed class CramerRaoBoundTests
         double expected = Math.Sqrt(2) * 0.02 / 0.4 / Math.Sqrt(1.18 * 0.04 * 32 * 32);
         Assert.Equal(expected, bound, 0.06 * expected);
     }
+
+    [Theory]
+    [InlineData(2, 1.186)]
+    [InlineData(3, 1.049)]
+    [InlineData(5, 1.003)]
+    public void OfPixels_ManyDots_IsLargerAsSmallDotsHaveMoreBeyondThePixels(double diameter, double ratio)
+    {
+        // Evaluated apart from the program with NumPy and SciPy (convolve1d) for another 1024 windows of such dots.
+        var speckle = new SpeckleSettings { DotDiameterPixels = diameter, DotsPerPixel = 0.63 / (diameter * diameter), ContrastFrom = 110.0 / 255, ContrastTo = 170.0 / 255, MarginPixels = 12, Seed = 2 };
+        IReadOnlyList<Dot> pattern = SpecklePattern.Draw(352, 352, speckle);
+        var sensor = new SensorSettings { NoisePercent = 5, Bits = 0, Background = 20.0 / 255 };
+        var grid = new NodeGrid(31.5, 31.5, 32, 9, 9);
+        double exact = CramerRaoBound.Mean(pattern, 352, 352, diameter / 4, sensor, grid, 32, CancellationToken.None);
+        double ofPixels = CramerRaoBound.OfPixels(pattern, 352, 352, diameter / 4, sensor, grid, 32, CancellationToken.None);
+        Assert.Equal(ratio, ofPixels / exact, 0.012);
+    }
 }
