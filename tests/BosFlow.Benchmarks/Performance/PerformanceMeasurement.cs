@@ -41,7 +41,7 @@ internal static class PerformanceMeasurement
             text.Append(AskedRatios.Table(scores));
         }
 
-        text.Append("\n## Cost of a pixel\n\nOne thread, 2 % noise; memory is what a frame allocates in the steady state, its result included, which is written over the one before.\n\n");
+        text.Append("\n## Cost of a pixel\n\nOne thread, 2 % noise; memory is what a frame allocates in the steady state, its result included, which is written over the one before; collections are counted after a full one.\n\n");
         text.Append(MarkdownTable.Of(
             ["picture", "quality", "ms", "ns a pixel", "allocated, KB a frame", FormattableString.Invariant($"collections of generation 1 in {options.Rounds * SteadyFrames} frames")],
             PixelCosts(options.Rounds)));
@@ -62,6 +62,8 @@ internal static class PerformanceMeasurement
     private static string[] PixelCost(EnginePeer engine, byte[] frame, string picture, int rounds)
     {
         engine.Repeat(frame, SteadyFrames);
+        // What the start of the engine left is not counted as the frames'.
+        GC.Collect();
         double[] seconds = new double[rounds];
         int collections = GC.CollectionCount(1);
         long before = GC.GetAllocatedBytesForCurrentThread();
