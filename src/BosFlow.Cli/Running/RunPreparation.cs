@@ -37,7 +37,7 @@ public static class RunPreparation
         FootageInfo info = footage.Info;
         loaded = LensOpener.Open(loaded, info);
         ExperimentCase experiment = loaded.Experiment;
-                IReadOnlyList<int> indices = settings.Frames is null
+        IReadOnlyList<int> indices = settings.Frames is null
             ? FrameSelection.Resolve(experiment.Footage, info)
             : FrameSelection.Parse(settings.Frames, info.FrameCount, "--frames");
         _ = RegionMask.Build(experiment.Region, info.Width, info.Height);
