@@ -10,7 +10,7 @@ internal sealed record EdgeScatter(ScatterParts Blocks, ScatterParts Groups, Sca
     private const int FewestBlocks = 2000;
     private const double Least = 0.5;
 
-    // No edge makes blocks scatter less than groups, but few blocks do so by chance, and cut off at 1 sigma would be too small in the mean; where steep flow makes groups scatter more, sigma must not grow without limit.
+    // No edge makes groups scatter more than blocks; steep flow does, and chance where there are few. Nothing is put on sigma for it.
     private const double Most = 1;
 
     /// <summary>For windows and settings; null where groups tell nothing of edges.</summary>
