@@ -22,7 +22,8 @@ internal sealed class BlockReference
     {
         Layout = layout;
         EdgeScatter = settings is null ? null : EdgeScatter.Of(layout, settings);
-        NoiseGain = texture.NoiseGain;
+        SharedScatter = texture.Sampling?.Shared.Factor(layout.Side, layout.Side * layout.PerWindow) ?? 1;
+        GradientNoise = texture.GradientNoise;
         pixels = new short[checked(layout.Rows * RowLength)];
         whole = new byte[layout.Rows * layout.Tiles];
         statics = new float[layout.Rows * StaticTerms * layout.Columns];
@@ -39,11 +40,14 @@ internal sealed class BlockReference
 
     public BlockLayout Layout { get; }
 
-    /// <summary>Variance of a derivative for unit variance of independent pixels.</summary>
-    public double NoiseGain { get; }
+    /// <summary>Variance of the noise in a derivative over that of a residual.</summary>
+    public double GradientNoise { get; }
 
     /// <summary>What the passes leave of the scatter of blocks and groups; null where groups tell nothing of edges.</summary>
     public EdgeScatter? EdgeScatter { get; }
+
+    /// <summary>Factor by which windows scatter more than their blocks tell, where groups of blocks do not show it.</summary>
+    public double SharedScatter { get; }
 
     /// <summary>Solves windows from the sums of their blocks.</summary>
     public WindowSolver Solver { get; }

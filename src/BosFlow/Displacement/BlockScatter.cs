@@ -55,7 +55,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     public void Rate(NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {
         threads.Run(Parts(Rows), part => RateBlocks(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, Rows), state), cancellationToken);
-        float left = (float)edges.Left();
+        float left = (float)(edges.Left() ?? reference.SharedScatter);
         int nodeRows = windows.Layout.Grid.Rows;
         threads.Run(Parts(nodeRows), part => RateNodes(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, nodeRows), left, state), cancellationToken);
     }

@@ -69,7 +69,7 @@ public sealed class DisplacementEngine
 
         double dotPixels = ApparentDot.Diameter(reference, measurable);
         bias = KnownBias.Of(texture.Sampling, dotPixels, settings, underlying is not null);
-        sigma = new StatedSigma(settings, windows, shape, dotPixels, texture.NoiseGain, bias.RestAmplitude);
+        sigma = new StatedSigma(settings, windows, shape, dotPixels, texture.GradientNoise, bias.RestAmplitude);
     }
 
     /// <summary>Centres of the final windows, px of the reference.</summary>

@@ -11,7 +11,7 @@ internal sealed record EdgeScatter(ScatterParts Blocks, ScatterParts Groups, Sca
     private const double Least = 0.5;
 
     // No edge makes groups scatter more than blocks; steep flow does, and chance where there are few. Nothing is put on sigma for it.
-    private const double Most = 1;
+    private const double Most = 1.5;
 
     /// <summary>For windows and settings; null where groups tell nothing of edges.</summary>
     /// <remarks>A group that is nearly the window scatters hardly at all, polynomials fit most of what a group scatters, and sums that were moved have errors of their own, which residuals do not show.</remarks>

@@ -52,8 +52,8 @@ internal sealed class EdgeShare
         }
     }
 
-    /// <summary>Factor by which the scatter of single blocks is to be taken (<see cref="EdgeScatter.Left"/>).</summary>
-    public double Left()
+    /// <summary>Factor by which the scatter of single blocks is to be taken (<see cref="EdgeScatter.Left"/>); null where groups tell nothing.</summary>
+    public double? Left()
     {
         double blockFound = 0, blockExpected = 0, groupFound = 0, groupExpected = 0;
         for (int i = 0; i < rows.Length; i += 4)
@@ -64,6 +64,6 @@ internal sealed class EdgeShare
             groupExpected += rows[i + 3];
         }
 
-        return scatter is not null && groupExpected > 0 && blockFound > 0 ? scatter.Left(groupFound / groupExpected / (blockFound / blockExpected)) : 1;
+        return scatter is not null && groupExpected > 0 && blockFound > 0 ? scatter.Left(groupFound / groupExpected / (blockFound / blockExpected)) : null;
     }
 }

@@ -10,14 +10,25 @@ internal sealed class ReferenceSampling
     private readonly SampledPattern patternX;
     private readonly SampledPattern patternY;
 
-    private ReferenceSampling(AxisPower powerX, AxisPower powerY, SampledPattern patternX, SampledPattern patternY, Func<double, MatchNoise> noise)
+    private ReferenceSampling(AxisPower powerX, AxisPower powerY, SampledPattern patternX, SampledPattern patternY, double whiteLevel, MatchConditions conditions)
     {
-        (this.powerX, this.powerY, this.patternX, this.patternY) = (powerX, powerY, patternX, patternY);
-        Filter = GradientFilter.Of(patternX, patternY, noise(Noise));
+        (this.powerX, this.powerY, this.patternX, this.patternY, Frames) = (powerX, powerY, patternX, patternY, conditions.Frames);
+        Filter = GradientFilter.Of(patternX, patternY, MatchNoise.Of(Noise, whiteLevel, conditions));
+        Levels = LevelFilter.Of(patternX, patternY, Noise);
+        Shared = SharedNoise.Of(patternX, patternY, Filter, Noise, conditions);
     }
 
     /// <summary>Filter of the derivatives.</summary>
     public GradientFilter Filter { get; }
+
+    /// <summary>Filter of the grey levels.</summary>
+    public LevelFilter Levels { get; }
+
+    /// <summary>What neighbouring pixels share of the noise.</summary>
+    public SharedNoise Shared { get; }
+
+    /// <summary>Number of frames that were combined in the reference.</summary>
+    public int Frames { get; }
 
     /// <summary>Variance of the reference's noise, DN^2.</summary>
     public double Noise => (patternX.Noise + patternY.Noise) / 2;
@@ -33,7 +44,7 @@ internal sealed class ReferenceSampling
     {
         if (AxisPower.Of(image, measurable, isDown: false) is not { } powerX || AxisPower.Of(image, measurable, isDown: true) is not { } powerY)
             return null;
-        return SampledPattern.Fit(powerX, powerY) is { } patterns ? new ReferenceSampling(powerX, powerY, patterns.X, patterns.Y, noise => MatchNoise.Of(noise, image.WhiteLevel, conditions)) : null;
+        return SampledPattern.Fit(powerX, powerY) is { } patterns ? new ReferenceSampling(powerX, powerY, patterns.X, patterns.Y, image.WhiteLevel, conditions) : null;
     }
 
     /// <summary>Amplitude of the bias of interpolation along x and y, px (<see cref="AxisBias"/>).</summary>

@@ -35,11 +35,12 @@ internal sealed class ReferenceTexture
         SplineGradient.Compute(Level, Width, Height, GradientX, GradientY);
         KeepUsable();
         Sampling = sampling ?? ReferenceSampling.Of(image, measurable, new MatchConditions());
-        NoiseGain = SplineGradient.NoiseGain;
+        GradientNoise = SplineGradient.NoiseGain / 2;
         if (Sampling is not null)
         {
             // Nothing of unusable pixels goes into the others.
-            NoiseGain = Sampling.Filter.Apply(GradientX, GradientY, Width, Sampling.Noise);
+            GradientNoise = Sampling.Filter.Apply(GradientX, GradientY, Width, Sampling.Noise) / (Sampling.Frames + Sampling.Levels.NoiseGain);
+            Sampling.Levels.Apply(Level, Width);
             KeepUsable();
         }
     }
@@ -51,14 +52,14 @@ internal sealed class ReferenceTexture
     /// <summary>Mean grey level of the measured pixels, digital numbers; taken off <see cref="Level"/>.</summary>
     public float MeanLevel { get; }
 
-    /// <summary>Grey level minus the mean.</summary>
+    /// <summary>Grey level minus the mean, filtered (<see cref="LevelFilter"/>).</summary>
     public float[] Level { get; }
 
     /// <summary>What the picture's spectra say of its sampling; null where they show no pattern.</summary>
     public ReferenceSampling? Sampling { get; }
 
-    /// <summary>Variance of a derivative for unit variance of independent pixels.</summary>
-    public double NoiseGain { get; }
+    /// <summary>Variance of the noise in a derivative over that of a residual: k / (n + l) for a reference of n frames, whose noise is k times as large in derivatives and l times in <see cref="Level"/>.</summary>
+    public double GradientNoise { get; }
 
     /// <summary>Derivative along x, digital numbers per px, filtered (<see cref="GradientFilter"/>).</summary>
     public float[] GradientX { get; }

@@ -18,16 +18,16 @@ internal sealed class StatedSigma
     private readonly IterationNoise ofHalf;
     private readonly IterationNoise ofShape;
     private readonly ShapeSolver? shape;
-    private readonly double noiseGain;
+    private readonly double gradientNoise;
 
     /// <summary>Prepares what depends on the reference and the settings.</summary>
     /// <param name="settings">Settings.</param>
     /// <param name="windows">The reference's windows.</param>
     /// <param name="shape">The polynomials of its windows; null where they have none.</param>
     /// <param name="dotPixels">e^-2 diameter of the dots' images, px; NaN = not known.</param>
-    /// <param name="noiseGain">k: variance of a derivative of the reference for unit variance of its pixels.</param>
+    /// <param name="gradientNoise">Variance of the noise in a derivative of the reference over that of a residual (<see cref="ReferenceTexture.GradientNoise"/>).</param>
     /// <param name="biasAmplitude">Amplitude of the wave of the fraction of a pixel that stays in a displacement, px.</param>
-    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, ShapeSolver? shape, double dotPixels, double noiseGain, double biasAmplitude)
+    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, ShapeSolver? shape, double dotPixels, double gradientNoise, double biasAmplitude)
     {
         weight = [.. windows.Weight.Select(value => (float)value)];
         this.shape = shape;
@@ -35,7 +35,7 @@ internal sealed class StatedSigma
         ofShape = settings.Shape == WindowShape.Constant ? iteration : new IterationNoise(settings);
         ofHalf = settings.Windows == WindowSizing.Adaptive ? new IterationNoise(OfHalf(settings)) : iteration;
         DotPixels = dotPixels;
-        this.noiseGain = noiseGain;
+        this.gradientNoise = gradientNoise;
         BiasAmplitude = biasAmplitude;
         SquaredBias = BiasAmplitude * BiasAmplitude / 2;
     }
@@ -60,7 +60,7 @@ internal sealed class StatedSigma
     {
         double variance = (double)step * step;
         double pixels = isHalf ? weight[node] / 4 : weight[node], ofShift = order == 0 ? variance : variance / shape!.VarianceRatio(node);
-        double noiseShare = 0.5 * ofShift * pixels * noiseGain;
+        double noiseShare = ofShift * pixels * gradientNoise;
         return (float)Math.Sqrt((variance * scatter * (isHalf ? ofHalf : order < 2 ? iteration : ofShape).Variance(noiseShare)) + beyondNoise + SquaredBias);
     }
 
@@ -73,7 +73,7 @@ internal sealed class StatedSigma
     public void OfShifts(int first, ReadOnlySpan<float> steps, ReadOnlySpan<float> scatter, double beyondNoise, Span<float> target)
     {
         int lanes = Vector<float>.Count, i = 0;
-        Vector<float> gain = new((float)(0.5 * noiseGain)), rest = new((float)(beyondNoise + SquaredBias));
+        Vector<float> gain = new((float)gradientNoise), rest = new((float)(beyondNoise + SquaredBias));
         for (; i <= target.Length - lanes; i += lanes)
         {
             Vector<float> step = new(steps[i..]), variance = step * step;
