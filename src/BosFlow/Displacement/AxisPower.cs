@@ -28,6 +28,9 @@ internal sealed class AxisPower
     /// <summary>Squared digital numbers at the frequencies 2 pi k / 32 rad/px, k from 0 to 16.</summary>
     public double[] Power { get; }
 
+    /// <summary>The least power of waves shorter than 8 px: white noise has not more variance than that, whatever the pattern.</summary>
+    public double Least => Power.Skip(Length / 8).Min();
+
     /// <summary>Stretches that were averaged.</summary>
     public int Stretches { get; }
 

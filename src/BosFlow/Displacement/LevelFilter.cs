@@ -53,10 +53,26 @@ internal sealed class LevelFilter
         return new LevelFilter(BothSides(tapsX), BothSides(tapsY));
     }
 
-    /// <summary>Filters grey levels in place.</summary>
-    /// <param name="levels">Row-major; 0 where a pixel does not count.</param>
+    /// <summary>Filters grey levels in place. Pixels that lack others around them, at the border too, keep their own.</summary>
+    /// <param name="levels">Row-major.</param>
+    /// <param name="known">1 where a pixel counts, else 0.</param>
     /// <param name="width">Pixels in a row.</param>
-    public void Apply(float[] levels, int width) => PlaneFilter.Run(levels, width, alongX, alongY);
+    public void Apply(float[] levels, ReadOnlySpan<float> known, int width)
+    {
+        const int Reach = GradientFilter.Reach;
+        float[] filtered = [.. levels], around = known.ToArray(), all = [.. Enumerable.Repeat(1f, (2 * Reach) + 1)];
+        PlaneFilter.Run(filtered, width, alongX, alongY);
+        PlaneFilter.Run(around, width, all, all);
+        int height = levels.Length / width;
+        for (int y = Reach; y < height - Reach; y++)
+        {
+            for (int i = (y * width) + Reach; i < ((y + 1) * width) - Reach; i++)
+            {
+                if (around[i] > (all.Length * all.Length) - 0.5f)
+                    levels[i] = filtered[i];
+            }
+        }
+    }
 
     // Over that of the longest waves.
     private static Vector<double> Power(DotPower dot) => Vector<double>.Build.Dense(WaveWeights.Count, k => dot.At(WaveWeights.Frequency(k)));

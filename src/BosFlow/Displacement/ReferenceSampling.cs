@@ -12,10 +12,14 @@ internal sealed class ReferenceSampling
 
     private ReferenceSampling(AxisPower powerX, AxisPower powerY, SampledPattern patternX, SampledPattern patternY, double whiteLevel, MatchConditions conditions)
     {
-        (this.powerX, this.powerY, this.patternX, this.patternY, Frames) = (powerX, powerY, patternX, patternY, conditions.Frames);
+        (this.powerX, this.powerY, this.patternX, this.patternY) = (powerX, powerY, patternX, patternY);
         Filter = GradientFilter.Of(patternX, patternY, MatchNoise.Of(Noise, whiteLevel, conditions));
-        Levels = LevelFilter.Of(patternX, patternY, Noise);
-        Shared = SharedNoise.Of(patternX, patternY, Filter, Noise, conditions);
+        // A pattern that is not of dots is told badly by their spectrum.
+        double whiteNoise = Math.Min(Noise, Math.Min(powerX.Least, powerY.Least));
+        Levels = LevelFilter.Of(patternX, patternY, whiteNoise);
+        double interpolated = Enumerable.Range(0, WaveWeights.Count).Average(k => WaveWeights.NoisePower(conditions.Interpolation, WaveWeights.Frequency(k)));
+        ResidualNoise = (conditions.Frames * interpolated * interpolated) + Levels.NoiseGain;
+        Shared = SharedNoise.Of(patternX, patternY, Filter, Levels, whiteNoise, conditions);
     }
 
     /// <summary>Filter of the derivatives.</summary>
@@ -27,8 +31,8 @@ internal sealed class ReferenceSampling
     /// <summary>What neighbouring pixels share of the noise.</summary>
     public SharedNoise Shared { get; }
 
-    /// <summary>Number of frames that were combined in the reference.</summary>
-    public int Frames { get; }
+    /// <summary>Variance of a residual's noise over that of the reference's: n i + l for a reference of n frames, i what interpolation leaves of a frame's noise and l the filter of that in grey levels.</summary>
+    public double ResidualNoise { get; }
 
     /// <summary>Variance of the reference's noise, DN^2.</summary>
     public double Noise => (patternX.Noise + patternY.Noise) / 2;

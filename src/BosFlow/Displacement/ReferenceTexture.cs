@@ -33,14 +33,14 @@ internal sealed class ReferenceTexture
         }
 
         SplineGradient.Compute(Level, Width, Height, GradientX, GradientY);
-        KeepUsable();
         Sampling = sampling ?? ReferenceSampling.Of(image, measurable, new MatchConditions());
+        Sampling?.Levels.Apply(Level, Usable, Width);
+        KeepUsable();
         GradientNoise = SplineGradient.NoiseGain / 2;
         if (Sampling is not null)
         {
             // Nothing of unusable pixels goes into the others.
-            GradientNoise = Sampling.Filter.Apply(GradientX, GradientY, Width, Sampling.Noise) / (Sampling.Frames + Sampling.Levels.NoiseGain);
-            Sampling.Levels.Apply(Level, Width);
+            GradientNoise = Sampling.Filter.Apply(GradientX, GradientY, Width, Sampling.Noise) / Sampling.ResidualNoise;
             KeepUsable();
         }
     }
@@ -58,7 +58,7 @@ internal sealed class ReferenceTexture
     /// <summary>What the picture's spectra say of its sampling; null where they show no pattern.</summary>
     public ReferenceSampling? Sampling { get; }
 
-    /// <summary>Variance of the noise in a derivative over that of a residual: k / (n + l) for a reference of n frames, whose noise is k times as large in derivatives and l times in <see cref="Level"/>.</summary>
+    /// <summary>Variance of the noise in a derivative over that of a residual.</summary>
     public double GradientNoise { get; }
 
     /// <summary>Derivative along x, digital numbers per px, filtered (<see cref="GradientFilter"/>).</summary>
