@@ -46,7 +46,7 @@ internal sealed class BlockReference
     /// <summary>What the passes leave of the scatter of blocks and groups; null where groups tell nothing of edges.</summary>
     public EdgeScatter? EdgeScatter { get; }
 
-    /// <summary>Factor by which windows scatter more than their blocks tell, where groups of blocks do not show it.</summary>
+    /// <summary>Factor by which windows scatter more than their blocks tell, since neighbouring pixels share noise.</summary>
     public double SharedScatter { get; }
 
     /// <summary>Solves windows from the sums of their blocks.</summary>

@@ -31,7 +31,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     private readonly BlockLayout layout = reference.Layout;
     private readonly MatchedRow solutions = new(windows.Layout.Grid.Count);
     private readonly float[] found = new float[(reference.Layout.Rows + 1) / RowStep * Terms * reference.Layout.Columns];
-    private readonly EdgeShare edges = new(reference.Layout, reference.EdgeScatter);
+    private readonly EdgeShare edges = new(reference.Layout, reference.EdgeScatter, reference.SharedScatter);
     private readonly ConcurrentBag<Workspace> idle = [];
 
     /// <summary>Windows of half the side, for the nodes whose solution is theirs; null where there are none.</summary>
@@ -55,7 +55,7 @@ internal sealed class BlockScatter(ReferenceWindows windows, BlockReference refe
     public void Rate(NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {
         threads.Run(Parts(Rows), part => RateBlocks(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, Rows), state), cancellationToken);
-        float left = (float)(edges.Left() ?? reference.SharedScatter);
+        float left = (float)edges.Left();
         int nodeRows = windows.Layout.Grid.Rows;
         threads.Run(Parts(nodeRows), part => RateNodes(part * RowsPerPart, Math.Min((part + 1) * RowsPerPart, nodeRows), left, state), cancellationToken);
     }

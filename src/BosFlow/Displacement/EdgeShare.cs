@@ -16,13 +16,16 @@ internal sealed class EdgeShare
     private readonly int columns;
     private readonly int rowStep;
     private readonly EdgeScatter? scatter;
+    private readonly double shared;
     private readonly double[] rows;
 
     /// <summary>Prepares the rows.</summary>
     /// <param name="layout">The blocks.</param>
     /// <param name="scatter">What the passes leave; null = nothing is said of edges.</param>
-    public EdgeShare(BlockLayout layout, EdgeScatter? scatter)
+    /// <param name="shared">Factor for noise that neighbouring pixels share, at least 1 (<see cref="SharedNoise.Factor"/>): the most that groups can tell, and what is taken where they tell nothing.</param>
+    public EdgeShare(BlockLayout layout, EdgeScatter? scatter, double shared)
     {
+        this.shared = shared;
         columns = layout.Columns;
         int rated = layout.Rows / BlockScatter.RowStep;
         rowStep = Math.Max(1, rated / EnoughRows);
@@ -52,8 +55,8 @@ internal sealed class EdgeShare
         }
     }
 
-    /// <summary>Factor by which the scatter of single blocks is to be taken (<see cref="EdgeScatter.Left"/>); null where groups tell nothing.</summary>
-    public double? Left()
+    /// <summary>Factor by which the scatter of single blocks is to be taken (<see cref="EdgeScatter.Left"/>).</summary>
+    public double Left()
     {
         double blockFound = 0, blockExpected = 0, groupFound = 0, groupExpected = 0;
         for (int i = 0; i < rows.Length; i += 4)
@@ -64,6 +67,6 @@ internal sealed class EdgeShare
             groupExpected += rows[i + 3];
         }
 
-        return scatter is not null && groupExpected > 0 && blockFound > 0 ? scatter.Left(groupFound / groupExpected / (blockFound / blockExpected)) : null;
+        return scatter is not null && groupExpected > 0 && blockFound > 0 ? scatter.Left(groupFound / groupExpected / (blockFound / blockExpected), shared) : shared;
     }
 }

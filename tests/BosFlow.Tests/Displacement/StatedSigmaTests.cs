@@ -51,13 +51,14 @@ public sealed class StatedSigmaTests
     [InlineData(Sampling.WhereMoved, 0.2)] // nothing is said of edges
     public void EdgeShare_OfBlocksAndGroups_LeavesWhatEdgesDoNotMake(Sampling lastPass, double edge)
     {
+        const double Shared = 1.1;
         // Displacements of blocks of the variance 1, and edges of the variance "edge".
         var settings = new DisplacementSettings { SpacingPixels = 8, LastPass = lastPass };
         BlockLayout blocks = BlockLayout.Of(WindowLayout.Fill(Side + 80, Side + 80, settings.WindowPixels, settings.SpacingPixels), WindowWeighting.TopHat)!;
-        var edges = new EdgeShare(blocks, EdgeScatter.Of(blocks, settings));
+        var edges = new EdgeShare(blocks, EdgeScatter.Of(blocks, settings), Shared);
         EdgeScatter passes = EdgeScatter.Of(blocks, settings with { LastPass = Sampling.Everywhere })!;
         double ofBlocks = passes.Blocks.Independent + (edge * passes.Blocks.OfEdges), ofGroups = passes.Groups.Independent + (edge * passes.Groups.OfEdges), result = passes.Result.Independent + (edge * passes.Result.OfEdges);
-        double? left = lastPass == Sampling.Everywhere ? Math.Clamp(result / passes.Result.Independent / (ofBlocks / passes.Blocks.Independent), 0.5, 1.5) : null;
+        double left = lastPass == Sampling.Everywhere ? Math.Clamp(result / passes.Result.Independent / (ofBlocks / passes.Blocks.Independent), 0.5, Shared) / passes.Blocks.Independent : Shared;
         float[] single = new float[4 * blocks.Columns], groups = new float[4 * blocks.Columns];
         for (int column = 0; column < blocks.Columns; column++)
         {
@@ -76,7 +77,7 @@ public sealed class StatedSigmaTests
                 edges.Tell(row, single, groups);
         }
 
-        Assert.Equal(left ?? double.NaN, edges.Left() ?? double.NaN, 1e-5);
+        Assert.Equal(left, edges.Left(), 1e-5);
     }
 
     [Theory]
