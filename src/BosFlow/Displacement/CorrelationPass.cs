@@ -25,6 +25,7 @@ internal sealed class CorrelationPass : IRefinementPass
         this.texture = texture;
         this.windows = windows;
         band = new DeformedBand(windows.Layout.Size, texture);
+        SharedScatter = (float)(texture.Sampling?.Shared.Factor(1, windows.Layout.Size) ?? 1);
         int lanes = Vector<float>.Count;
         correlator = new WindowCorrelator((int)BitOperations.RoundUpToPowerOf2((uint)windows.Layout.Size), lanes);
         reference = new float[correlator.Size * correlator.Size];
@@ -33,6 +34,9 @@ internal sealed class CorrelationPass : IRefinementPass
         laneNodes = new int[lanes];
         laneMatches = new MatchedWindow[lanes];
     }
+
+    /// <inheritdoc/>
+    public float SharedScatter { get; }
 
     public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {

@@ -6,10 +6,13 @@ internal interface IRefinementPass
     /// <summary>Measures every node and puts displacement beyond the motion, sigma, correlation and flags into the state.</summary>
     void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken);
 
-    /// <summary>After the last pass: how residuals scatter from block to block, and how far blocks have moved since the frame was read, into the state; passes that do not sum by blocks leave 1.</summary>
+    /// <summary>Factor by which windows scatter more than independent pixels, since neighbours share noise (<see cref="SharedNoise"/>).</summary>
+    float SharedScatter => 1;
+
+    /// <summary>After the last pass: how residuals scatter from block to block, and how far blocks have moved since the frame was read, into the state; passes that do not sum by blocks know what neighbouring pixels share.</summary>
     void RateScatter(NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {
-        state.ScatterU.AsSpan().Fill(1);
-        state.ScatterV.AsSpan().Fill(1);
+        state.ScatterU.AsSpan().Fill(SharedScatter);
+        state.ScatterV.AsSpan().Fill(SharedScatter);
     }
 }

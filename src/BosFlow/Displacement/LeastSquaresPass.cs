@@ -18,6 +18,7 @@ internal sealed class LeastSquaresPass : IRefinementPass
         this.texture = texture;
         this.windows = windows;
         band = new DeformedBand(windows.Layout.Size, texture);
+        SharedScatter = (float)(texture.Sampling?.Shared.Factor(1, windows.Layout.Size) ?? 1);
         sums = new WindowSums(windows.Layout, windows.Weights, texture.Width, LeastSquaresMatch.Terms);
         products = new float[LeastSquaresMatch.Terms][];
         for (int k = 0; k < products.Length; k++)
@@ -25,6 +26,9 @@ internal sealed class LeastSquaresPass : IRefinementPass
         double sum = windows.Weights.Sum(w => (double)w), squares = windows.Weights.Sum(w => (double)w * w);
         squaredWeightRatio = squares / sum * (squares / sum);
     }
+
+    /// <inheritdoc/>
+    public float SharedScatter { get; }
 
     public void Run(PreparedFrame frame, PredictorField predictor, NodeState state, FrameThreads threads, CancellationToken cancellationToken)
     {

@@ -10,7 +10,7 @@ namespace BosFlow.Displacement;
 /// </remarks>
 internal sealed class SharedNoise
 {
-    // Dots beyond this are too coarse for any window.
+    // What is told of dots reaches no farther: the filters take 8 px to either side.
     private const int Lags = 17;
 
     private readonly Matrix<double> shared;

@@ -4,10 +4,9 @@ namespace BosFlow.Displacement;
 
 /// <summary>The standard uncertainty of a component of a vector.</summary>
 /// <remarks>
-/// sigma^2 = s1^2 c q(x) + r^2 + b^2. s1: that of the last step for independent residuals (<see cref="LeastSquaresMatch"/>). c: how much more the residuals scatter from block to block (<see cref="BlockScatter"/>); it knows
+/// sigma^2 = s1^2 c q(x) + r^2 + b^2. s1: that of the last step for independent residuals (<see cref="LeastSquaresMatch"/>). c: how much more the residuals scatter from block to block (<see cref="BlockScatter"/>), or for windows that are not sums of blocks what neighbouring pixels share (<see cref="SharedNoise"/>); it knows
 /// what s1 does not, noise that pixels share, the noise that interpolation takes out of pixels but not out of the pattern, and what it makes of small dots. q: the passes before (<see cref="IterationNoise"/>), x the share of the
-/// reference's noise in the squares of its gradients, (s^2 / 2) k n / sum gx^2 = s1^2 k n / 2, half of the residual's variance s^2 being taken as the reference's (k noise gain of the derivative, n pixels). With a mean of many
-/// frames as reference x is smaller and sigma stated too large, by less than x / 2. r: what the passes leave of the coarse pass's error (<see cref="CoarseRemainder"/>).
+/// reference's noise in the squares of its gradients, k s^2 n / sum gx^2 = k s1^2 n (k the noise of a derivative over that of a residual, <see cref="ReferenceTexture.GradientNoise"/>, n pixels). r: what the passes leave of the coarse pass's error (<see cref="CoarseRemainder"/>).
 /// b: the bias of interpolation for the dots of the reference (<see cref="InterpolationBias"/>).
 /// Windows of half the side have an s1, c and q of their own, and what they miss of a steep displacement besides (<see cref="WindowSelection"/>).
 /// </remarks>

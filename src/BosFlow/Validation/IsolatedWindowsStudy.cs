@@ -63,8 +63,8 @@ public static class IsolatedWindowsStudy
             [new StudyTable("isolated-windows", "Random error of u of isolated windows", ["dot (px)", "noise (%)", "random error u (px)", "Cramer-Rao bound of the pixels (px)", "ratio (1)", "that of the exact pattern (px)", "ratio (1)", "bound of an unknown pattern over it (1)", "ratio, cut off at white (1)", "ratio with joint reference (1)", "ratio of it to its own bound (1)"], rows)]);
     }
 
-    // What is wanted, where it is met: two pictures do not tell what dots of 2 px have beyond the pixels, and with 5 % noise the nearest that weights of the waves come is 1.04 with dots of 5 px.
-    private static double? Required(double dot, double noise, double wanted) => dot < LeastSampledDot && noise < 5 ? null : dot > 4 && noise >= 5 ? 1.07 : wanted;
+    // What is wanted, where it is met: two pictures do not tell what dots of 2 px have beyond the pixels.
+    private static double? Required(double dot, double noise, double wanted) => dot < LeastSampledDot && noise < 5 ? null : wanted;
 
     private static double RequiredOfExact(double noise) => noise < 5 ? 1.09 : 1.08;
 
