@@ -6,34 +6,35 @@ namespace BosFlow.Displacement;
 /// <summary>Sums of a tile of which some pixels may not be used, or fall outside the frame or on a defect: pixel by pixel. Holds no state of its own.</summary>
 internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, BlockSums sums)
 {
+    private const int LargestSide = 8;
+
     /// <summary>Sums one tile into the column sums; blocks in which pixels are missing are marked, with what is left of them.</summary>
     public void Sum(int row, int tile, PreparedFrame frame, BlockWorkspace work)
     {
         int x = layout.FirstX + (tile * TileRow.Columns), top = layout.FirstY + (row * layout.Side);
         int columns = Math.Min(TileRow.Columns, Math.Min(texture.Width - x, (layout.Columns * layout.Side) - (tile * TileRow.Columns)));
         Span<float> u = stackalloc float[TileRow.Columns], v = stackalloc float[TileRow.Columns];
-        Span<float> levels = stackalloc float[TileRow.Columns], inside = stackalloc float[TileRow.Columns];
-        Span<float> sums = stackalloc float[TileProducts.Terms * TileRow.Columns];
-        Span<byte> codes = stackalloc byte[TileRow.Columns * 8];
+        Span<float> levels = stackalloc float[LargestSide * TileRow.Columns], kept = stackalloc float[LargestSide * TileRow.Columns];
+        Span<byte> codes = stackalloc byte[LargestSide * TileRow.Columns];
         levels.Clear();
-        inside.Clear();
-        sums.Clear();
+        kept.Clear();
         bool missing = false;
         for (int y = 0; y < layout.Side; y++)
         {
-            int pixel = ((top + y) * texture.Width) + x;
+            int first = y * TileRow.Columns;
+            Span<float> inside = kept.Slice(first, columns);
             work.DisplacementAt(y, x, u, v);
-            BSplineWarp.Row(frame.Spline, x, top + y, u[..columns], v[..columns], levels[..columns], inside[..columns]);
-            ReadOnlySpan<float> usable = texture.Usable.AsSpan(pixel, columns);
+            BSplineWarp.Row(frame.Spline, x, top + y, u[..columns], v[..columns], levels.Slice(first, columns), inside);
+            ReadOnlySpan<float> usable = texture.Usable.AsSpan(((top + y) * texture.Width) + x, columns);
             if (work.Sure[tile])
                 usable.CopyTo(inside);
             else
-                missing |= FindMissing(frame, x, top + y, u, v, usable, inside, codes.Slice(y * TileRow.Columns, columns));
-            AddRow(pixel, columns, levels, inside, frame.MeanLevel, sums);
+                missing |= FindMissing(frame, x, top + y, u, v, usable, inside, codes.Slice(first, columns));
         }
 
         for (int term = 0; term < TileProducts.Terms; term++)
-            sums.Slice(term * TileRow.Columns, TileRow.Columns).CopyTo(work.ColumnSums.AsSpan((term * layout.TiledWidth) + (tile * TileRow.Columns)));
+            work.ColumnSums.AsSpan((term * layout.TiledWidth) + (tile * TileRow.Columns), TileRow.Columns).Clear();
+        Multiply((top * texture.Width) + x, columns, levels, kept, frame.MeanLevel, work.ColumnSums.AsSpan(tile * TileRow.Columns));
         for (int block = 0; missing && block < columns / layout.Side; block++)
             Mark(row, (tile * TileRow.Columns / layout.Side) + block, codes[(block * layout.Side)..]);
     }
@@ -60,6 +61,12 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
     private static bool FindOutside(ReadOnlySpan<float> usable, Span<float> inside, Span<byte> codes)
     {
         codes.Clear();
+        if (!inside.Contains(0))
+        {
+            usable.CopyTo(inside);
+            return false;
+        }
+
         bool any = false;
         for (int k = 0; k < codes.Length; k++)
         {
@@ -78,33 +85,46 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
         return any;
     }
 
-    private void AddRow(int pixel, int columns, ReadOnlySpan<float> levels, ReadOnlySpan<float> kept, float frameLevel, Span<float> sums)
+    // Sums of every column over the rows of the tile.
+    private void Multiply(int pixel, int columns, ReadOnlySpan<float> levels, ReadOnlySpan<float> kept, float frameLevel, Span<float> sums)
     {
-        ReadOnlySpan<float> a = texture.Level.AsSpan(pixel, columns), gx = texture.GradientX.AsSpan(pixel, columns), gy = texture.GradientY.AsSpan(pixel, columns);
-        int lanes = Vector<float>.Count, k = 0;
+        int lanes = Vector<float>.Count, stride = layout.TiledWidth, k = 0;
         Vector<float> mean = new(frameLevel);
         for (; k <= columns - lanes; k += lanes)
         {
-            Vector<float> level = new(a[k..]), e = new Vector<float>(kept[k..]) * (new Vector<float>(levels[k..]) - mean - level);
-            Add(e * new Vector<float>(gx[k..]), sums[k..]);
-            Add(e * new Vector<float>(gy[k..]), sums[(TileRow.Columns + k)..]);
-            Add(e * level, sums[((2 * TileRow.Columns) + k)..]);
-            Add(e, sums[((3 * TileRow.Columns) + k)..]);
-            Add(e * e, sums[((4 * TileRow.Columns) + k)..]);
+            Vector<float> x = Vector<float>.Zero, y = Vector<float>.Zero, own = Vector<float>.Zero, sum = Vector<float>.Zero, square = Vector<float>.Zero;
+            for (int row = 0; row < layout.Side; row++)
+            {
+                int at = pixel + (row * texture.Width) + k, here = (row * TileRow.Columns) + k;
+                Vector<float> level = new(texture.Level, at), e = new Vector<float>(kept[here..]) * (new Vector<float>(levels[here..]) - mean - level);
+                x += e * new Vector<float>(texture.GradientX, at);
+                y += e * new Vector<float>(texture.GradientY, at);
+                own += e * level;
+                sum += e;
+                square += e * e;
+            }
+
+            x.CopyTo(sums[k..]);
+            y.CopyTo(sums[(stride + k)..]);
+            own.CopyTo(sums[((2 * stride) + k)..]);
+            sum.CopyTo(sums[((3 * stride) + k)..]);
+            square.CopyTo(sums[((4 * stride) + k)..]);
         }
 
         for (; k < columns; k++)
         {
-            float e = kept[k] * (levels[k] - frameLevel - a[k]);
-            sums[k] += e * gx[k];
-            sums[TileRow.Columns + k] += e * gy[k];
-            sums[(2 * TileRow.Columns) + k] += e * a[k];
-            sums[(3 * TileRow.Columns) + k] += e;
-            sums[(4 * TileRow.Columns) + k] += e * e;
+            for (int row = 0; row < layout.Side; row++)
+            {
+                int at = pixel + (row * texture.Width) + k, here = (row * TileRow.Columns) + k;
+                float e = kept[here] * (levels[here] - frameLevel - texture.Level[at]);
+                sums[k] += e * texture.GradientX[at];
+                sums[stride + k] += e * texture.GradientY[at];
+                sums[(2 * stride) + k] += e * texture.Level[at];
+                sums[(3 * stride) + k] += e;
+                sums[(4 * stride) + k] += e * e;
+            }
         }
     }
-
-    private static void Add(Vector<float> values, Span<float> sums) => (new Vector<float>(sums) + values).CopyTo(sums);
 
     private void Mark(int row, int column, ReadOnlySpan<byte> codes)
     {
