@@ -15,12 +15,16 @@ internal sealed class CoarseReference
     private readonly ReferenceTexture texture;
     private readonly CoarseUsability[] usability;
 
-    public CoarseReference(ReferenceTexture texture, int size)
+    /// <summary>Prepares the windows.</summary>
+    /// <param name="texture">The reference.</param>
+    /// <param name="size">Side of a window, px; halved until it fits in the picture.</param>
+    /// <param name="spacing">Distance between windows, px; halved likewise.</param>
+    public CoarseReference(ReferenceTexture texture, int size, int spacing)
     {
         this.texture = texture;
         while (size > Math.Min(texture.Width, texture.Height))
-            size /= 2;
-        Layout = WindowLayout.Fill(texture.Width, texture.Height, size, size / 2);
+            (size, spacing) = (size / 2, spacing / 2);
+        Layout = WindowLayout.Fill(texture.Width, texture.Height, size, spacing);
         usability = new CoarseUsability[Layout.Grid.Count];
         for (int node = 0; node < usability.Length; node++)
             usability[node] = Judge(node);

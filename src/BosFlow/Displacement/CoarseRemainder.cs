@@ -6,7 +6,7 @@ namespace BosFlow.Displacement;
 /// <remarks>
 /// With c the error of the coarse pass, a wave of the predictor lacks c, and each pass takes the part A of it off (<see cref="IterationNoise"/>): S^(N-1) (1 - A)^N c remains after N passes. Waves about as long as the window fade slowly, since a window
 /// hardly sees them, and with little smoothing nothing else takes them off. The first step after the coarse pass is -A c and its own noise, so that its mean square less the noise tells that of c in every frame, and with the spectrum of c (coarse windows
-/// that overlap by half, carried to the nodes by straight lines) that of what remains (derived). The median of the squares is taken: flows that coarse windows smear are a matter of resolution.
+/// that overlap, carried to the nodes by straight lines) that of what remains (derived). The median of the squares is taken: flows that coarse windows smear are a matter of resolution.
 /// </remarks>
 internal sealed class CoarseRemainder
 {

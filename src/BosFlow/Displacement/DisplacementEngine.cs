@@ -58,7 +58,7 @@ public sealed class DisplacementEngine
         this.underlying = underlying;
         WindowLayout layout = Layout(reference.Width, reference.Height, settings);
         texture = new ReferenceTexture(reference, measurable, sampling ?? ReferenceSampling.Of(reference, measurable, new MatchConditions { Frames = frames, Interpolation = settings.Interpolation, IsMeasured = underlying is not null }));
-        coarse = new CoarseReference(texture, settings.CoarseWindowPixels);
+        coarse = new CoarseReference(texture, settings.CoarseWindowPixels, settings.CoarseSpacingPixels);
         windows = ReferenceWindows.Build(texture, layout, settings.Weighting);
         if (settings.SubPixel == SubPixelMethod.LeastSquares && BlockLayout.Of(layout, settings.Weighting, settings.Windows, settings.Shape) is { } blockLayout)
         {

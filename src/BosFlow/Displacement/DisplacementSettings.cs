@@ -24,6 +24,9 @@ public sealed record DisplacementSettings
     /// <summary>Where the last pass deforms the frame. Passes between the first and the last one do it where the displacement has moved by more than 0.2 px alone; passes over windows that are no sums of blocks do it everywhere.</summary>
     public Sampling LastPass { get; init; } = Sampling.Everywhere;
 
+    /// <summary>Distance between windows of the coarse pass, px: half their side, three quarters where time counts most and the last pass deforms the frame only where the displacement has moved.</summary>
+    internal int CoarseSpacingPixels => LastPass == Sampling.WhereMoved ? 3 * CoarseWindowPixels / 4 : CoarseWindowPixels / 2;
+
     /// <summary>First pass, from 1, in which windows have their shape, or half the side: the last but one, but not the very first, whose predictor still lacks what a shift of whole windows sees.</summary>
     internal int FirstResolvingPass => Math.Max(Passes - 1, Math.Min(Passes, 2));
 

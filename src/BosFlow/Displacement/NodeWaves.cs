@@ -31,7 +31,7 @@ internal sealed class NodeWaves
             spectrum[i] = Math.Max(0, Transform(overlap, wave));
             crossSpectrum[i] = Transform(cross, wave);
             spectrumBeyond[i] = Math.Max(0, Transform(overlapBeyond, wave));
-            coarse[i] = CoarseSpectrum(settings.CoarseWindowPixels, wave / (2 * Math.PI * settings.SpacingPixels));
+            coarse[i] = CoarseSpectrum(settings.CoarseWindowPixels, settings.CoarseSpacingPixels, wave / (2 * Math.PI * settings.SpacingPixels));
         }
     }
 
@@ -85,10 +85,10 @@ internal sealed class NodeWaves
             + ShapeKernel.OfBoth(crossSpectrum[i], spectrumBeyond[i], spectrum[j], crossSpectrum[j])
             + ShapeKernel.OfBoth(spectrum[i], crossSpectrum[i], crossSpectrum[j], spectrumBeyond[j]));
 
-    // Errors of coarse windows that overlap by half, carried to finer nodes by straight lines between theirs.
-    private static double CoarseSpectrum(int side, double frequency)
+    // Errors of coarse windows, carried to finer nodes by straight lines between theirs.
+    private static double CoarseSpectrum(int side, double spacing, double frequency)
     {
-        double spacing = side / 2.0, angle = Math.PI * spacing * frequency;
+        double angle = Math.PI * spacing * frequency;
         double line = Math.Sin(angle) / angle;
         return line * line * line * line * Transform(WindowOverlap.Correlation(side, spacing, WindowWeighting.TopHat), 2 * angle);
     }
