@@ -56,6 +56,7 @@ internal static class CaseMapping
             Shape = shape,
             SpacingPixels = values.Or(DisplacementKeys.Spacing, preset.SpacingPixels),
             CoarseWindowPixels = values.Or(DisplacementKeys.CoarseWindow, preset.CoarseWindowPixels),
+            CoarseOverlap = values.Or(DisplacementKeys.CoarseOverlap, preset.CoarseOverlap),
             Passes = values.Or(DisplacementKeys.Passes, ReadsRows(values) ? Math.Max(preset.Passes, DisplacementSettings.PassesForRows) : preset.Passes),
             LastPass = values.Or(DisplacementKeys.LastPass, preset.LastPass),
             Weighting = values.Or(DisplacementKeys.Weighting, preset.Weighting),

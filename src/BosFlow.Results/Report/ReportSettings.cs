@@ -60,7 +60,7 @@ internal static class ReportSettings
     {
         yield return ["Interrogation window", $"{d.WindowPixels} × {d.WindowPixels} px, {(d.Weighting == WindowWeighting.Gaussian ? "Gaussian weighting" : "equal weights")}{(d.Windows == WindowSizing.Adaptive ? "; half the side where the displacement is steep" : "")}{Shape(d.Shape)}"];
         yield return ["Distance between vectors", $"{d.SpacingPixels} px (overlap {Figures.Text(100.0 * Math.Max(0, d.WindowPixels - d.SpacingPixels) / d.WindowPixels)} %)"];
-        yield return ["Passes", $"coarse pass with {d.CoarseWindowPixels} px windows, then {d.Passes} with image deformation{(d.LastPass == Sampling.WhereMoved ? ", the last one only where the displacement had moved" : "")}"];
+        yield return ["Passes", $"coarse pass with {d.CoarseWindowPixels} px windows{(d.CoarseOverlap == CoarseOverlap.Quarter ? " that overlap by a quarter" : "")}, then {d.Passes} with image deformation{(d.LastPass == Sampling.WhereMoved ? ", the last one only where the displacement had moved" : "")}"];
         yield return ["Sub-pixel shift", $"{SubPixel(d.SubPixel)}; B-spline interpolation of order {(int)d.Interpolation}"];
         yield return ["Smoothings of the predictor between passes", $"{d.PredictorSmoothings} (the result itself is not smoothed)"];
         yield return ["Lowest correlation", Figures.Exact(d.LowestCorrelation)];

@@ -18,14 +18,17 @@ public sealed record DisplacementSettings
     /// <summary>Side of the window of the first, coarse pass, px: 32, 64 or 128.</summary>
     public int CoarseWindowPixels { get; init; } = 64;
 
+    /// <summary>How far windows of the coarse pass overlap.</summary>
+    public CoarseOverlap CoarseOverlap { get; init; } = CoarseOverlap.Half;
+
     /// <summary>Number of passes with image deformation after the coarse pass, 1 to 8.</summary>
     public int Passes { get; init; } = 3;
 
     /// <summary>Where the last pass deforms the frame. Passes between the first and the last one do it where the displacement has moved by more than 0.2 px alone; passes over windows that are no sums of blocks do it everywhere.</summary>
     public Sampling LastPass { get; init; } = Sampling.Everywhere;
 
-    /// <summary>Distance between windows of the coarse pass, px: half their side, three quarters where time counts most and the last pass deforms the frame only where the displacement has moved.</summary>
-    internal int CoarseSpacingPixels => LastPass == Sampling.WhereMoved ? 3 * CoarseWindowPixels / 4 : CoarseWindowPixels / 2;
+    /// <summary>Distance between windows of the coarse pass, px.</summary>
+    internal int CoarseSpacingPixels => CoarseOverlap == CoarseOverlap.Quarter ? 3 * CoarseWindowPixels / 4 : CoarseWindowPixels / 2;
 
     /// <summary>First pass, from 1, in which windows have their shape, or half the side: the last but one, but not the very first, whose predictor still lacks what a shift of whole windows sees.</summary>
     internal int FirstResolvingPass => Math.Max(Passes - 1, Math.Min(Passes, 2));

@@ -69,7 +69,7 @@ public static class ValidationPlan
         if (!quick)
             yield return SigmaStudy.Run("quadratic", Quadratic(settings), dots, noise, dot => dot > 2, cancellationToken);
         if (!quick)
-            yield return SigmaStudy.Run("fast", settings with { Passes = 2, LastPass = Sampling.WhereMoved, Interpolation = InterpolationOrder.Cubic }, dots, noise, _ => false, cancellationToken);
+            yield return SigmaStudy.Run("fast", settings with { CoarseOverlap = CoarseOverlap.Quarter, Passes = 2, LastPass = Sampling.WhereMoved, Interpolation = InterpolationOrder.Cubic }, dots, noise, _ => false, cancellationToken);
     }
 
     /// <summary>From footage to density and temperature.</summary>

@@ -183,6 +183,21 @@ public sealed class DisplacementEngineTests
         }
     }
 
+    [Theory]
+    [InlineData(CoarseOverlap.Half)]
+    [InlineData(CoarseOverlap.Quarter)]
+    public void Measure_CoarseWindowsOfEitherOverlap_LeadToTheSameShift(CoarseOverlap overlap)
+    {
+        const int Wide = 400, High = 304;
+        var texture = new WaveTexture(9);
+        var engine = new DisplacementEngine(texture.Picture(Wide, High), PixelMask.All(Wide, High), new DisplacementSettings { CoarseOverlap = overlap });
+
+        VectorField field = engine.Measure(texture.Picture(Wide, High, 5.3, -3.7), PlanarMotion.Identity, CancellationToken.None);
+
+        Assert.All(field.U, u => Assert.Equal(5.3, u, 0.004));
+        Assert.All(field.V, v => Assert.Equal(-3.7, v, 0.004));
+    }
+
     [Fact]
     public void Measure_HalfSaturatedFrame_IsMeasuredWhereItCanBe()
     {

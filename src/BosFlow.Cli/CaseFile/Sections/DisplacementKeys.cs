@@ -69,6 +69,15 @@ internal static class DisplacementKeys
         Default = TomlLiteral.Of(Standard.CoarseWindowPixels),
     };
 
+    public static readonly ChoiceKey<CoarseOverlap> CoarseOverlap = new()
+    {
+        Section = Name,
+        Name = "coarse_overlap",
+        Description = "How far neighbouring windows of the first pass overlap: by half of their side, or by a quarter (faster; the standard of quality = \"fast\").",
+        Choices = [("half", Displacement.CoarseOverlap.Half), ("quarter", Displacement.CoarseOverlap.Quarter)],
+        Default = TomlLiteral.Of("half"),
+    };
+
     public static readonly IntegerKey Passes = new()
     {
         Section = Name,
@@ -169,7 +178,7 @@ internal static class DisplacementKeys
         Name,
         "How the displacement of the pattern is measured.",
         [
-            Quality, Window, Windows, Shape, Spacing, CoarseWindow, Passes, LastPass, Weighting, SubPixel, Interpolation, PredictorSmoothings,
+            Quality, Window, Windows, Shape, Spacing, CoarseWindow, CoarseOverlap, Passes, LastPass, Weighting, SubPixel, Interpolation, PredictorSmoothings,
             LowestCorrelation, OutlierThreshold, OutlierNoise, ReplaceOutliers,
         ]);
 }
