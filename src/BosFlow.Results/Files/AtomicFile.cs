@@ -26,7 +26,15 @@ public static class AtomicFile
         try
         {
             Write(temporary, write);
-            File.Move(temporary, path, overwrite: false);
+            switch (HardLink.TryGive(temporary, path))
+            {
+                case false:
+                    return false;
+                case null:
+                    File.Move(temporary, path, overwrite: false);
+                    break;
+            }
+
             FolderFlush.Flush(Path.GetDirectoryName(Path.GetFullPath(path))!);
             return true;
         }

@@ -27,12 +27,12 @@ internal sealed record EdgeScatter(ScatterParts Blocks, ScatterParts Groups, Sca
     {
         // What the passes leave of independent blocks is less than is expected after one pass.
         double all = 1 / Blocks.Independent;
+        // Beyond these ratios there is no q.
+        if (ratio <= Groups.OfEdges / Blocks.OfEdges)
+            return all * Least;
         // With q the variance of what an edge makes over that of what is independent, ratio = (g + q h) / (b + q c); then the part of the edges in single blocks is taken off, and that in the result added.
         double edges = ((ratio * Blocks.Independent) - Groups.Independent) / (Groups.OfEdges - (ratio * Blocks.OfEdges));
         double left = (1 + (edges * Result.OfEdges / Result.Independent)) / (1 + (edges * Blocks.OfEdges / Blocks.Independent));
-        // Beyond these ratios there is no such q.
-        if (ratio <= Groups.OfEdges / Blocks.OfEdges)
-            return all * Least;
         return all * (left > 0 && edges * Blocks.OfEdges > -Blocks.Independent ? Math.Clamp(left, Least, most) : most);
     }
 }

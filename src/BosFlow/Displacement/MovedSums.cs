@@ -124,8 +124,8 @@ internal sealed class MovedSums
     // A window without a solution says nothing.
     private (float Gain, float WithoutNoiseU, float WithoutNoiseV) Factors(int node, NodeState state, MatchedRow solutions)
     {
-        float gain = solutions.Gain[node], half = (float)(reference.GradientNoise * (state.IsHalf[node] ? windows.Weight[node] / 4 : windows.Weight[node]));
-        float shareU = solutions.SigmaU[node] * solutions.SigmaU[node] * half, shareV = solutions.SigmaV[node] * solutions.SigmaV[node] * half;
+        float gain = solutions.Gain[node], perSquare = (float)(reference.GradientNoise * (state.IsHalf[node] ? windows.Weight[node] / 4 : windows.Weight[node]));
+        float shareU = solutions.SigmaU[node] * solutions.SigmaU[node] * perSquare, shareV = solutions.SigmaV[node] * solutions.SigmaV[node] * perSquare;
         return gain > 0 && shareU < 1 && shareV < 1 ? (gain, 1 - shareU, 1 - shareV) : (1, 1, 1);
     }
 

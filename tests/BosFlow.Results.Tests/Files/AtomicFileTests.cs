@@ -25,6 +25,32 @@ public sealed class AtomicFileTests : IDisposable
     }
 
     [Fact]
+    public void CreateText_OfSeveralAtTheSameMoment_SucceedsOnceAndKeepsItsWords()
+    {
+        const int Rounds = 100, Writers = 4;
+        for (int round = 0; round < Rounds; round++)
+        {
+            string path = folder.PathOf($"{round}");
+            using var start = new Barrier(Writers);
+            bool[] made = new bool[Writers];
+            Thread[] writers = [.. Enumerable.Range(0, Writers).Select(k => new Thread(() =>
+            {
+                start.SignalAndWait();
+                made[k] = AtomicFile.CreateText(path, $"writer {k}");
+            }))];
+            foreach (Thread writer in writers)
+                writer.Start();
+            foreach (Thread writer in writers)
+                writer.Join();
+
+            Assert.Equal($"writer {Array.IndexOf(made, true)}", File.ReadAllText(path));
+            Assert.Single(made, true);
+        }
+
+        Assert.Equal(Rounds, Directory.GetFiles(folder.Root).Length);
+    }
+
+    [Fact]
     public void RemoveLeftovers_OfADeadProcessHere_GoesWhileOthersStay()
     {
         string dead = folder.PathOf($"a.nc.{Environment.MachineName}-{int.MaxValue}.part");
