@@ -32,10 +32,11 @@ internal static class FolderFlush
         }
     }
 
-    private static IOException Failure(string folder)
+    /// <summary>What the system's last call of this thread says of a path.</summary>
+    internal static IOException Failure(string path)
     {
         int error = Marshal.GetLastPInvokeError();
-        return new IOException($"{new Win32Exception(error).Message} : '{folder}'", error);
+        return new IOException($"{new Win32Exception(error).Message} : '{path}'", error);
     }
 
     [DllImport("libc", EntryPoint = "open", SetLastError = true, CharSet = CharSet.Ansi, BestFitMapping = false, ThrowOnUnmappableChar = true)]

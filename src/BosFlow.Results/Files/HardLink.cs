@@ -21,12 +21,11 @@ internal static class HardLink
             return null;
         if (Link(path, name) == 0)
             return true;
-        int error = Marshal.GetLastPInvokeError();
-        return error switch
+        return Marshal.GetLastPInvokeError() switch
         {
             Exists => false,
             NotPermitted or NotSupported or NoSuchCall => null,
-            _ => throw new IOException($"{new System.ComponentModel.Win32Exception(error).Message} : '{name}'", error),
+            _ => throw FolderFlush.Failure(name),
         };
     }
 

@@ -41,7 +41,7 @@ internal sealed class LevelFilter
     /// <param name="noise">Variance of its noise, DN^2.</param>
     public static LevelFilter Of(SampledPattern alongX, SampledPattern alongY, double noise)
     {
-        double power = Math.Sqrt(alongX.Height * alongX.Dot.PlanePower * alongY.Height * alongY.Dot.PlanePower);
+        double power = SampledPattern.LongestPower(alongX, alongY);
         var waves = Matrix<double>.Build.Dense(WaveWeights.Count, Weights, (k, i) => i == 0 ? 1 : 2 * Math.Cos(WaveWeights.Frequency(k) * i));
         Vector<double> x = Power(alongX.Dot), y = Power(alongY.Dot), tapsX = Vector<double>.Build.Dense(Weights, i => i == 0 ? 1 : 0), tapsY = tapsX;
         for (int round = 0; round < Rounds; round++)

@@ -27,6 +27,9 @@ internal sealed record SampledPattern(double Height, DotPower Dot, double Noise)
     /// <param name="frequency">rad/px.</param>
     public double PowerAt(double frequency) => Height * Dot.At(frequency);
 
+    /// <summary>Power in the plane of the waves that are longest along both axes, DN^2 px^2: the geometric mean of what both lines tell of it.</summary>
+    public static double LongestPower(SampledPattern alongX, SampledPattern alongY) => Math.Sqrt(alongX.Height * alongX.Dot.PlanePower * alongY.Height * alongY.Dot.PlanePower);
+
     /// <summary>The fit to a picture's spectra along both axes: the same discs as far apart, blurs and levels of their own; null where they show no pattern.</summary>
     public static (SampledPattern X, SampledPattern Y)? Fit(AxisPower alongX, AxisPower alongY)
     {

@@ -26,7 +26,7 @@ internal sealed class SharedNoise
     /// <param name="conditions">How frames are matched with it; they have the noise of which it is a mean.</param>
     public static SharedNoise Of(SampledPattern alongX, SampledPattern alongY, GradientFilter filter, LevelFilter levels, double noise, MatchConditions conditions)
     {
-        double height = Math.Sqrt(alongX.Height * alongX.Dot.PlanePower * alongY.Height * alongY.Dot.PlanePower);
+        double height = SampledPattern.LongestPower(alongX, alongY);
         Matrix<double> Waves(Func<double, double, double> value) => Matrix<double>.Build.Dense(WaveWeights.Count, WaveWeights.Count, (j, i) => value(WaveWeights.Frequency(i), WaveWeights.Frequency(j)));
         Matrix<double> power = Waves((x, y) => height * alongX.Dot.At(x) * alongY.Dot.At(y));
         Matrix<double> weights = Waves((x, y) => Math.Pow(GradientFilter.Response(filter.AlongX, x) * GradientFilter.Response(filter.AlongY, y), 2));

@@ -29,7 +29,7 @@ internal static class WaveWeights
     /// <summary>The weights of waves along x and y at <see cref="Frequency"/>, the largest 1.</summary>
     public static (double[] X, double[] Y) Of(SampledPattern alongX, SampledPattern alongY, MatchNoise noise)
     {
-        double power = Math.Sqrt(alongX.Height * alongX.Dot.PlanePower * alongY.Height * alongY.Dot.PlanePower);
+        double power = SampledPattern.LongestPower(alongX, alongY);
         AxisWaves x = new(alongX.Dot, noise.Interpolation), y = new(alongY.Dot, noise.Interpolation);
         noise = noise with { Frame = Math.Max(noise.Frame, LeastFrameNoise * power) };
         double[] weightsX = [.. Enumerable.Repeat(1.0, Count)], weightsY = weightsX;
