@@ -15,7 +15,7 @@ public static class BSplineWarp
     /// <param name="y">Row before displacement, px.</param>
     /// <param name="u">Displacement to the right for each pixel of the row from x = 0, px; finite.</param>
     /// <param name="v">Displacement down, px; same length.</param>
-    /// <param name="target">Grey levels; same length.</param>
+    /// <param name="target">Grey levels, 0 where not inside; same length.</param>
     /// <param name="inside">1 where the position lies at least <see cref="BorderMargin"/> within the picture, else 0; same length.</param>
     public static void Row(BSplineImage image, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, Span<float> target, Span<float> inside) =>
         Row(image, 0, y, u, v, target, inside);
@@ -26,7 +26,7 @@ public static class BSplineWarp
     /// <param name="y">Row before displacement, px.</param>
     /// <param name="u">Displacement to the right, px; finite.</param>
     /// <param name="v">Displacement down, px; same length.</param>
-    /// <param name="target">Grey levels; same length.</param>
+    /// <param name="target">Grey levels, 0 where not inside; same length.</param>
     /// <param name="inside">1 where the position lies at least <see cref="BorderMargin"/> within the picture, else 0; same length.</param>
     public static void Row(BSplineImage image, int firstX, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, Span<float> target, Span<float> inside)
     {
@@ -50,7 +50,7 @@ public static class BSplineWarp
     /// <param name="y">Row before displacement, px.</param>
     /// <param name="u">Displacement to the right, px.</param>
     /// <param name="v">Displacement down, px.</param>
-    /// <param name="target">Grey levels.</param>
+    /// <param name="target">Grey levels, 0 where not inside.</param>
     /// <param name="inside">1 at least <see cref="BorderMargin"/> within the picture, else 0.</param>
     public static void RowReference(
         BSplineImage image, int firstX, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, Span<float> target, Span<float> inside)
@@ -59,12 +59,11 @@ public static class BSplineWarp
         float lastX = image.Width - 1, lastY = image.Height - 1;
         for (int k = 0; k < u.Length; k++)
         {
-            float wantedX = firstX + k + u[k], wantedY = y + v[k];
-            float px = MathF.Min(MathF.Max(wantedX, 0), lastX), py = MathF.Min(MathF.Max(wantedY, 0), lastY);
-            bool within = wantedX >= BorderMargin && wantedX <= lastX - BorderMargin && wantedY >= BorderMargin && wantedY <= lastY - BorderMargin;
+            float px = firstX + k + u[k], py = y + v[k];
+            bool within = px >= BorderMargin && px <= lastX - BorderMargin && py >= BorderMargin && py <= lastY - BorderMargin;
             inside[k] = within ? 1 : 0;
             float ix = MathF.Floor(px), iy = MathF.Floor(py);
-            target[k] = SampleScalar(image.Coefficients, image.Stride, (int)ix, (int)iy, px - ix, py - iy, image.Order);
+            target[k] = within ? SampleScalar(image.Coefficients, image.Stride, (int)ix, (int)iy, px - ix, py - iy, image.Order) : 0;
         }
     }
 
@@ -99,54 +98,29 @@ public static class BSplineWarp
     private static float Row6(ReadOnlySpan<float> c, float w0, float w1, float w2, float w3, float w4, float w5) =>
         (c[0] * w0) + (c[1] * w1) + (c[2] * w2) + (c[3] * w3) + (c[4] * w4) + (c[5] * w5);
 
-    // Neighbouring pixels nearly always share the whole-pixel part of the displacement, so the taps of all lanes are
-    // contiguous loads. Where a lane differs, the block is computed once for each distinct whole-pixel displacement.
+    // Neighbouring pixels nearly always share the whole-pixel part of the displacement, so the taps of all lanes are contiguous loads. Where a lane differs, the block
+    // is computed once for each distinct whole-pixel displacement within the picture; the other lanes, computed along and dropped, read within the border's room.
     private static void Block(BSplineImage image, int x, int y, ReadOnlySpan<float> u, ReadOnlySpan<float> v, Span<float> target, Span<float> inside)
     {
-        int lanes = Vector<float>.Count;
         Vector<float> column = Vector.CreateSequence<float>(x, 1);
-        Vector<float> wantedX = column + new Vector<float>(u);
-        Vector<float> wantedY = new Vector<float>(y) + new Vector<float>(v);
-        Vector<float> px = Vector.Min(Vector.Max(wantedX, Vector<float>.Zero), new Vector<float>(image.Width - 1));
-        Vector<float> py = Vector.Min(Vector.Max(wantedY, Vector<float>.Zero), new Vector<float>(image.Height - 1));
+        Vector<float> px = column + new Vector<float>(u), py = new Vector<float>(y) + new Vector<float>(v);
         var margin = new Vector<float>(BorderMargin);
-        Vector<int> within = Vector.GreaterThanOrEqual(wantedX, margin) & Vector.LessThanOrEqual(wantedX, new Vector<float>(image.Width - 1 - BorderMargin))
-            & Vector.GreaterThanOrEqual(wantedY, margin) & Vector.LessThanOrEqual(wantedY, new Vector<float>(image.Height - 1 - BorderMargin));
+        Vector<int> within = Vector.GreaterThanOrEqual(px, margin) & Vector.LessThanOrEqual(px, new Vector<float>(image.Width - 1 - BorderMargin))
+            & Vector.GreaterThanOrEqual(py, margin) & Vector.LessThanOrEqual(py, new Vector<float>(image.Height - 1 - BorderMargin));
         Vector.ConditionalSelect(within, Vector<float>.One, Vector<float>.Zero).CopyTo(inside);
         Vector<float> floorX = Vector.Floor(px), floorY = Vector.Floor(py);
         Vector<float> tx = px - floorX, ty = py - floorY;
         Vector<int> shift = Vector.ConvertToInt32(floorX - column) + (Vector.ConvertToInt32(floorY) * image.Stride);
-        int first = shift[0];
-        ref float origin = ref MemoryMarshal.GetReference(image.Coefficients);
-        int start = (BSplineImage.Border * image.Stride) + BSplineImage.Border + x;
+        ref float origin = ref Unsafe.Add(ref MemoryMarshal.GetReference(image.Coefficients), (BSplineImage.Border * image.Stride) + BSplineImage.Border + x);
         bool cubic = image.Order == 3;
-        if (Vector.EqualsAll(shift, new Vector<int>(first)))
-        {
-            ref float here = ref Unsafe.Add(ref origin, start + first);
-            (cubic ? Cubic(ref here, image.Stride, tx, ty) : Quintic(ref here, image.Stride, tx, ty)).CopyTo(target);
-            return;
-        }
-
-        Vector<int> pending = Vector<int>.AllBitsSet;
+        Vector<int> pending = within;
         Vector<float> result = Vector<float>.Zero;
-        for (int lane = 0; lane < lanes; lane++)
+        for (int lane = 0; !Vector.EqualsAll(pending, Vector<int>.Zero); lane++)
         {
             if (pending[lane] == 0)
                 continue;
-            Vector<int> same = Vector.Equals(shift, new Vector<int>(shift[lane]));
-            // Lanes with another displacement are computed too and dropped: keep their taps inside the array.
-            int safe = start + shift[lane];
-            int highest = image.Coefficients.Length - (4 * image.Stride) - (2 * lanes);
-            if (safe < (2 * image.Stride) + 2 || safe > highest)
-            {
-                int ix = (int)floorX[lane], iy = (int)floorY[lane];
-                float value = SampleScalar(image.Coefficients, image.Stride, ix, iy, tx[lane], ty[lane], image.Order);
-                result = result.WithElement(lane, value);
-                pending = pending.WithElement(lane, 0);
-                continue;
-            }
-
-            ref float here = ref Unsafe.Add(ref origin, safe);
+            Vector<int> same = Vector.Equals(shift, new Vector<int>(shift[lane])) & pending;
+            ref float here = ref Unsafe.Add(ref origin, shift[lane]);
             Vector<float> values = cubic ? Cubic(ref here, image.Stride, tx, ty) : Quintic(ref here, image.Stride, tx, ty);
             result = Vector.ConditionalSelect(same, values, result);
             pending = Vector.AndNot(pending, same);

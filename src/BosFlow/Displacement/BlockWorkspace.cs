@@ -104,8 +104,8 @@ internal sealed class BlockWorkspace
         float least = float.PositiveInfinity, most = float.NegativeInfinity;
         for (int slot = 0; slot < 4; slot++)
         {
-            foreach (float value in rows.AsSpan((slot * Stride) + x, columns))
-                (least, most) = (Math.Min(least, value), Math.Max(most, value));
+            (float leastOfRow, float mostOfRow) = RowArithmetic.Range(rows.AsSpan((slot * Stride) + x, columns));
+            (least, most) = (Math.Min(least, leastOfRow), Math.Max(most, mostOfRow));
         }
 
         float beyond = 0.13f * (most - least);

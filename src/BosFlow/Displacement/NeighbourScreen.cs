@@ -1,4 +1,5 @@
 using System.Numerics;
+using BosFlow.Numerics.Robust;
 
 namespace BosFlow.Displacement;
 
@@ -58,37 +59,10 @@ internal sealed class NeighbourScreen(NodeGrid grid)
         Vector<float> n0 = new(values, above - 1), n1 = new(values, above), n2 = new(values, above + 1), n3 = new(values, at - 1);
         Vector<float> n4 = new(values, at + 1), n5 = new(values, below - 1), n6 = new(values, below), n7 = new(values, below + 1);
         Vector<float> unknown = (n0 + n1 + n2 + n3 + n4 + n5 + n6 + n7) * Vector<float>.Zero;
-        Vector<float> median = Median(n0, n1, n2, n3, n4, n5, n6, n7);
-        Vector<float> scatter = Median(
+        Vector<float> median = MedianOfEight.Of(n0, n1, n2, n3, n4, n5, n6, n7);
+        Vector<float> scatter = MedianOfEight.Of(
             Vector.Abs(n0 - median), Vector.Abs(n1 - median), Vector.Abs(n2 - median), Vector.Abs(n3 - median),
             Vector.Abs(n4 - median), Vector.Abs(n5 - median), Vector.Abs(n6 - median), Vector.Abs(n7 - median));
         return (Vector.Abs(centre - median) / (scatter + noise)) + unknown;
     }
-
-    // Batcher's network for eight values (K. E. Batcher 1968, AFIPS Spring Joint Comput. Conf. 32:307); the median is the mean of the two in the middle.
-    private static Vector<float> Median(
-        Vector<float> a, Vector<float> b, Vector<float> c, Vector<float> d, Vector<float> e, Vector<float> f, Vector<float> g, Vector<float> h)
-    {
-        Sort(ref a, ref b);
-        Sort(ref c, ref d);
-        Sort(ref e, ref f);
-        Sort(ref g, ref h);
-        Sort(ref a, ref c);
-        Sort(ref b, ref d);
-        Sort(ref e, ref g);
-        Sort(ref f, ref h);
-        Sort(ref b, ref c);
-        Sort(ref f, ref g);
-        Sort(ref a, ref e);
-        Sort(ref b, ref f);
-        Sort(ref c, ref g);
-        Sort(ref d, ref h);
-        Sort(ref c, ref e);
-        Sort(ref d, ref f);
-        Sort(ref d, ref e);
-        return (d + e) * 0.5f;
-    }
-
-    private static void Sort(ref Vector<float> low, ref Vector<float> high) =>
-        (low, high) = (Vector.MinNative(low, high), Vector.MaxNative(low, high));
 }

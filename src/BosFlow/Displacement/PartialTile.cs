@@ -18,14 +18,17 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
         Span<byte> codes = stackalloc byte[LargestSide * TileRow.Columns];
         levels.Clear();
         kept.Clear();
+        codes.Clear();
         bool missing = false;
         for (int y = 0; y < layout.Side; y++)
         {
             int first = y * TileRow.Columns;
             Span<float> inside = kept.Slice(first, columns);
+            ReadOnlySpan<float> usable = texture.Usable.AsSpan(((top + y) * texture.Width) + x, columns);
+            if (!usable.ContainsAnyExcept(0))
+                continue;
             work.DisplacementAt(y, x, u, v);
             BSplineWarp.Row(frame.Spline, x, top + y, u[..columns], v[..columns], levels.Slice(first, columns), inside);
-            ReadOnlySpan<float> usable = texture.Usable.AsSpan(((top + y) * texture.Width) + x, columns);
             if (work.Sure[tile])
                 usable.CopyTo(inside);
             else
@@ -58,13 +61,19 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
         return any;
     }
 
+    // Along the upper and lower border all pixels of a row are inside or none.
     private static bool FindOutside(ReadOnlySpan<float> usable, Span<float> inside, Span<byte> codes)
     {
-        codes.Clear();
         if (!inside.Contains(0))
         {
             usable.CopyTo(inside);
             return false;
+        }
+
+        if (!inside.ContainsAnyExcept(0) && !usable.Contains(0))
+        {
+            codes.Fill(DeformedBand.OutsideFrame);
+            return true;
         }
 
         bool any = false;
@@ -126,8 +135,21 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
         }
     }
 
+    private bool AnyMissing(ReadOnlySpan<byte> codes)
+    {
+        for (int y = 0; y < layout.Side; y++)
+        {
+            if (codes.Slice(y * TileRow.Columns, layout.Side).ContainsAnyExcept((byte)0))
+                return true;
+        }
+
+        return false;
+    }
+
     private void Mark(int row, int column, ReadOnlySpan<byte> codes)
     {
+        if (!AnyMissing(codes))
+            return;
         Span<double> statics = stackalloc double[BlockReference.StaticTerms];
         Span<double> causes = stackalloc double[BlockSums.Causes];
         int first = ((layout.FirstY + (row * layout.Side)) * texture.Width) + layout.FirstX + (column * layout.Side);
@@ -142,8 +164,6 @@ internal sealed class PartialTile(ReferenceTexture texture, BlockLayout layout, 
             }
         }
 
-        if (causes[0] == layout.Side * layout.Side)
-            return;
         Span<float> remainder = sums.Mark(row, column);
         for (int term = 0; term < statics.Length; term++)
             remainder[term] = (float)statics[term];

@@ -243,25 +243,8 @@ internal sealed class PredictorField
 
     private void FindRange(float[] nodes, float[] leasts, float[] mosts)
     {
-        int lanes = Vector<float>.Count;
         for (int row = 0; row < rows; row++)
-        {
-            ReadOnlySpan<float> values = nodes.AsSpan(row * columns, columns);
-            Vector<float> wideLeast = new(float.PositiveInfinity), wideMost = new(float.NegativeInfinity);
-            int c = 0;
-            for (; c <= columns - lanes; c += lanes)
-            {
-                Vector<float> here = new(values[c..]);
-                wideLeast = Vector.Min(wideLeast, here);
-                wideMost = Vector.Max(wideMost, here);
-            }
-
-            (leasts[row], mosts[row]) = (float.PositiveInfinity, float.NegativeInfinity);
-            for (int lane = 0; lane < lanes; lane++)
-                (leasts[row], mosts[row]) = (Math.Min(leasts[row], wideLeast[lane]), Math.Max(mosts[row], wideMost[lane]));
-            for (; c < columns; c++)
-                (leasts[row], mosts[row]) = (Math.Min(leasts[row], values[c]), Math.Max(mosts[row], values[c]));
-        }
+            (leasts[row], mosts[row]) = RowArithmetic.Range(nodes.AsSpan(row * columns, columns));
     }
 
     /// <summary>Expected displacement along one row of pixels.</summary>

@@ -28,6 +28,30 @@ internal static class RowArithmetic
             target[i] += factor * row[i];
     }
 
+    /// <summary>Smallest and largest value of a row without NaN; infinities the wrong way round where it is empty.</summary>
+    public static (float Least, float Most) Range(ReadOnlySpan<float> row)
+    {
+        int lanes = Vector<float>.Count, i = 0;
+        (float least, float most) = (float.PositiveInfinity, float.NegativeInfinity);
+        if (row.Length >= lanes)
+        {
+            Vector<float> wideLeast = new(row), wideMost = wideLeast;
+            for (i = lanes; i <= row.Length - lanes; i += lanes)
+            {
+                Vector<float> here = new(row[i..]);
+                wideLeast = Vector.Min(wideLeast, here);
+                wideMost = Vector.Max(wideMost, here);
+            }
+
+            for (int lane = 0; lane < lanes; lane++)
+                (least, most) = (Math.Min(least, wideLeast[lane]), Math.Max(most, wideMost[lane]));
+        }
+
+        for (; i < row.Length; i++)
+            (least, most) = (Math.Min(least, row[i]), Math.Max(most, row[i]));
+        return (least, most);
+    }
+
     /// <summary>target[i] = one[i] + other[i]; rows of the same length.</summary>
     public static void Sums(ReadOnlySpan<float> one, ReadOnlySpan<float> other, Span<float> target)
     {

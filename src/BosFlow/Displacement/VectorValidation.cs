@@ -81,12 +81,14 @@ public static class VectorValidation
 
     private static (double Normalised, double Scatter) Residual(float value, Span<float> neighbours, double noise)
     {
-        float median = Quantiles.Median(neighbours);
+        float median = Median(neighbours);
         for (int i = 0; i < neighbours.Length; i++)
             neighbours[i] = Math.Abs(neighbours[i] - median);
-        double scatter = Quantiles.Median(neighbours) + noise;
+        double scatter = Median(neighbours) + noise;
         return (Math.Abs(value - median) / scatter, scatter);
     }
+
+    private static float Median(Span<float> values) => values.Length == MedianOfEight.Count ? MedianOfEight.Of(values) : Quantiles.Median(values);
 
     /// <summary>Median of the trusted neighbours of a node, each component for itself.</summary>
     /// <param name="grid">Grid of the vectors.</param>
@@ -102,7 +104,7 @@ public static class VectorValidation
         Span<float> neighboursU = stackalloc float[8];
         Span<float> neighboursV = stackalloc float[8];
         int n = Neighbours(grid, node, u, v, trusted, neighboursU, neighboursV);
-        median = (Quantiles.Median(neighboursU[..n]), Quantiles.Median(neighboursV[..n]));
+        median = (Median(neighboursU[..n]), Median(neighboursV[..n]));
         return n >= FewestNeighbours;
     }
 

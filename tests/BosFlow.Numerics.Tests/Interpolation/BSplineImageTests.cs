@@ -128,6 +128,25 @@ public sealed class BSplineImageTests
         }
     }
 
+    [Theory]
+    [InlineData(3)]
+    [InlineData(5)]
+    public void Row_NearTheBorderOrOutside_IsZeroThereAndInterpolatedElsewhere(int order)
+    {
+        const int Width = 40, Height = 12;
+        var image = new BSplineImage(Noise(Width * Height, 6), Width, Height, order);
+        float[] u = [.. Enumerable.Range(0, Width).Select(x => x < 9 ? -50.5f : 6.25f)], v = [.. Enumerable.Repeat(0.5f, Width)], target = new float[Width], inside = new float[Width];
+
+        BSplineWarp.Row(image, 5, u, v, target, inside);
+
+        for (int x = 0; x < Width; x++)
+        {
+            bool within = x >= 9 && x + 6.25f <= Width - 1 - BSplineWarp.BorderMargin;
+            Assert.Equal(within ? 1 : 0, inside[x]);
+            Assert.Equal(within ? image.Sample(x + 6.25, 5.5) : 0, target[x], 1e-3); // float rounding
+        }
+    }
+
     [Fact]
     public void Sample_OutsideThePicture_TakesTheBorder()
     {

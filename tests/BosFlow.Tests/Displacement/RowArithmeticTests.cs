@@ -32,6 +32,18 @@ public sealed class RowArithmeticTests
             Assert.Equal((-1 * row[i]) + (9 * row[i + 1]) + (8 * row[i + 2]) - (2 * row[i + 3]), target[i * step]); // whole numbers: exact in any order
     }
 
+    [Theory]
+    [InlineData(3)]
+    [InlineData(16)]
+    [InlineData(37)]
+    public void Range_AnyLength_IsTheSmallestAndTheLargest(int length)
+    {
+        float[] row = [.. Enumerable.Range(0, length).Select(i => (float)(((7 * i) + 5) % 41))];
+
+        Assert.Equal((row.Min(), row.Max()), RowArithmetic.Range(row));
+        Assert.Equal((row[^1], row[^1]), RowArithmetic.Range(row.AsSpan(length - 1)));
+    }
+
     [Fact]
     public void AddTimes_AnyLength_AddsTheMultiple()
     {
