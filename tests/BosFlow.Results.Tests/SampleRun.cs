@@ -55,6 +55,8 @@ internal static class SampleRun
             Motion = new PlanarMotion(1.0001, -0.0002 * index, 0.31 * index, 0.0002 * index, 1.0001, -0.17, 1e-9, -2e-9),
             NoiseFloorU = 0.0081 + (0.0005 * (index % 5)),
             NoiseFloorV = failure is null ? 0.0075 + (0.0004 * (index % 3)) : double.NaN,
+            SigmaFactorU = failure is null ? 1 + (0.1 * (index % 4)) : 1,
+            SigmaFactorV = failure is null ? 1 + (0.2 * (index % 2)) : 1,
             ValidFraction = failure is null ? 0.97 : 0,
             MeanLevel = 118.25,
             SaturatedFraction = 0.001,

@@ -31,8 +31,17 @@ internal static class ReportMethods
             $"and {d.WindowPixels} × {d.WindowPixels} px windows at a distance of {d.SpacingPixels} px{(d.Windows == WindowSizing.Adaptive ? ", of half the side where their difference from the whole window exceeded what noise explains" : "")}{Shape(d.Shape)}. The remaining shift was found by {ReportSettings.SubPixel(d.SubPixel)}. " +
             $"Vectors were checked by the normalised-median test (Westerweel and Scarano, 2005, doi:10.1007/s00348-005-0016-6) with threshold {Figures.Exact(d.OutlierThreshold)} and noise level {Figures.Exact(d.OutlierNoisePixels)} px" +
             $"{(d.ReplaceOutliers ? "; outliers were replaced by the median of their neighbours and flagged" : "; outliers were left out and flagged")}. {registration} " +
-            "The noise floor of a frame is the RMS of the remaining displacement on the undisturbed region. The standard uncertainty (one sigma) of a vector follows from the grey-level differences that remain in its window after matching; " +
+            "The noise floor of a frame is the RMS of the remaining displacement on the undisturbed region. The standard uncertainty (one sigma) of a vector follows from the grey-level differences that remain in its window after matching" +
+            $"{Factor(summary)}; " +
             "that of a mean is the larger of what these give and the standard deviation over time divided by the root of the number of frames, with the part that all frames share (noise of the reference, bias of interpolation) added in quadrature. Frames closer in time than the flow's own time scale are not independent: the true uncertainty of their mean is larger.";
+    }
+
+    private static string Factor(RunSummary summary)
+    {
+        double[] factors = [.. summary.Frames.Where(frame => frame.IsMeasured).SelectMany(frame => new[] { frame.SigmaFactorU, frame.SigmaFactorV })];
+        return factors.All(factor => factor == 1)
+            ? ""
+            : $", and was multiplied in each frame and direction by the ratio of what remains on the undisturbed region to it where that exceeded 1 by more than chance (the ratio of Birge, 1932), here by up to {Figures.Text(factors.Max())}";
     }
 
     private static string Shape(WindowShape shape) => shape switch

@@ -52,6 +52,8 @@ internal static class FrameFile
         Rows = RowMotionAttributes.Read(content),
         NoiseFloorU = content.Required<double>("noise_floor_u_px"),
         NoiseFloorV = content.Required<double>("noise_floor_v_px"),
+        SigmaFactorU = content.Required<double>("sigma_factor_u"),
+        SigmaFactorV = content.Required<double>("sigma_factor_v"),
         ValidFraction = content.Required<double>("valid_fraction"),
         MeanLevel = content.Required<double>("mean_level_dn"),
         SaturatedFraction = content.Required<double>("saturated_fraction"),
@@ -99,6 +101,8 @@ internal static class FrameFile
             yield return attribute;
         yield return new("noise_floor_u_px", result.NoiseFloorU);
         yield return new("noise_floor_v_px", result.NoiseFloorV);
+        yield return new("sigma_factor_u", result.SigmaFactorU);
+        yield return new("sigma_factor_v", result.SigmaFactorV);
         yield return new("valid_fraction", result.ValidFraction);
         yield return new("mean_level_dn", result.MeanLevel);
         yield return new("saturated_fraction", result.SaturatedFraction);

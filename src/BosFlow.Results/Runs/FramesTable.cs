@@ -14,7 +14,7 @@ internal static class FramesTable
 
     private static readonly string[] Columns =
     [
-        "frame", "time_s", "shake_u_px", "shake_v_px", "shake_rotation_deg", "shake_scale", "noise_floor_u_px", "noise_floor_v_px", "valid_fraction", "mean_level_dn",
+        "frame", "time_s", "shake_u_px", "shake_v_px", "shake_rotation_deg", "shake_scale", "noise_floor_u_px", "noise_floor_v_px", "sigma_factor_u", "sigma_factor_v", "valid_fraction", "mean_level_dn",
         "saturated_fraction", "light_gain", "light_lowest_part", "light_highest_part", "glare_fraction", "low_texture_fraction", "h11", "h12", "h13_px", "h21", "h22", "h23_px", "h31_per_px", "h32_per_px", "source", "failure", "rejection", "warnings",
     ];
 
@@ -48,7 +48,7 @@ internal static class FramesTable
         yield return f.Index.ToString(CultureInfo.InvariantCulture);
         foreach (double value in new[]
         {
-            f.TimeSeconds, shake.U, shake.V, shake.RotationDegrees, shake.Scale, f.NoiseFloorU, f.NoiseFloorV, f.ValidFraction, f.MeanLevel, f.SaturatedFraction,
+            f.TimeSeconds, shake.U, shake.V, shake.RotationDegrees, shake.Scale, f.NoiseFloorU, f.NoiseFloorV, f.SigmaFactorU, f.SigmaFactorV, f.ValidFraction, f.MeanLevel, f.SaturatedFraction,
             f.Light.Gain, f.Light.LowestShare, f.Light.HighestShare, f.GlareFraction, f.LowTextureFraction,
             m.H11, m.H12, m.H13, m.H21, m.H22, m.H23, m.H31, m.H32,
         })
@@ -64,15 +64,17 @@ internal static class FramesTable
         List<string> v = CsvLine.Split(line);
         if (v.Count != Columns.Length)
             throw new FormatException($"a line has {v.Count} values instead of {Columns.Length}");
-        double[] n = [.. v.Skip(1).Take(23).Select(text => double.Parse(text, CultureInfo.InvariantCulture))];
+        double[] n = [.. v.Skip(1).Take(25).Select(text => double.Parse(text, CultureInfo.InvariantCulture))];
         return new FrameRecord(
-            int.Parse(v[0], CultureInfo.InvariantCulture), n[0], v[24], new PlanarMotion(n[15], n[16], n[17], n[18], n[19], n[20], n[21], n[22]),
-            n[5], n[6], n[7], n[8], n[9], v[25].Length == 0 ? null : v[25], v[27].Length == 0 ? [] : v[27].Split(WarningSeparator))
+            int.Parse(v[0], CultureInfo.InvariantCulture), n[0], v[26], new PlanarMotion(n[17], n[18], n[19], n[20], n[21], n[22], n[23], n[24]),
+            n[5], n[6], n[9], n[10], n[11], v[27].Length == 0 ? null : v[27], v[29].Length == 0 ? [] : v[29].Split(WarningSeparator))
         {
-            Rejection = v[26].Length == 0 ? null : v[26],
-            Light = new LightComparison(n[10], n[11], n[12]),
-            GlareFraction = n[13],
-            LowTextureFraction = n[14],
+            Rejection = v[28].Length == 0 ? null : v[28],
+            SigmaFactorU = n[7],
+            SigmaFactorV = n[8],
+            Light = new LightComparison(n[12], n[13], n[14]),
+            GlareFraction = n[15],
+            LowTextureFraction = n[16],
         };
     }
 }

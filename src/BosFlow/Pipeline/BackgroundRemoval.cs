@@ -10,4 +10,11 @@ namespace BosFlow.Pipeline;
 /// <param name="NoiseFloorV">RMS of what is left of v, px.</param>
 /// <param name="Warnings">One sentence each.</param>
 internal sealed record BackgroundRemoval(
-    VectorField Field, IPictureMotion Motion, double NoiseFloorU, double NoiseFloorV, IReadOnlyList<string> Warnings);
+    VectorField Field, IPictureMotion Motion, double NoiseFloorU, double NoiseFloorV, IReadOnlyList<string> Warnings)
+{
+    /// <summary>What sigma_u was multiplied by (<see cref="BirgeRatio"/>).</summary>
+    public double SigmaFactorU { get; init; } = 1;
+
+    /// <summary>What sigma_v was multiplied by.</summary>
+    public double SigmaFactorV { get; init; } = 1;
+}

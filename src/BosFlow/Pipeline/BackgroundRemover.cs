@@ -15,6 +15,7 @@ namespace BosFlow.Pipeline;
 /// (within four robust standard deviations: of Gaussian errors 0.03 % are cut, which lowers the RMS by 0.1 %). Vectors that
 /// disagree are not noise of the measurement but something else that moves; their share is stated in a warning from
 /// <see cref="StatedOutlierShare"/> on, so that a small noise floor never hides that it holds for a part of the region only.
+/// Where the case draws the flow, sigmas are compared with what is left outside it, and multiplied by <see cref="BirgeRatio"/>.
 /// Windows that the motion carries partly out of the frame take no part: they rest on fewer pixels than all others; nor do, where rows move on their own, those next to them.
 /// </remarks>
 internal sealed class BackgroundRemover
@@ -83,34 +84,41 @@ internal sealed class BackgroundRemover
     {
         if (model == MotionModel.None)
             return LeftAsItIs(total);
-        MotionFitResult fit = Fit(total, predictor);
+        int[] trusted = Trusted(total, predictor);
+        MotionFitResult fit = Fit(total, predictor, trusted);
         if (fit.Failure is not null)
         {
             string warning = nodes.Length == 0
                 ? "No vector lies in the undisturbed region: the coarse estimate of the motion was taken out and the noise floor is unknown."
                 : $"The motion could not be fitted to the undisturbed region ({fit.Failure}) The coarse estimate was taken out and the noise floor is unknown.";
-            Subtract(total, predictor, null);
+            Subtract(total, predictor);
             return new BackgroundRemoval(total, predictor, double.NaN, double.NaN, [warning]);
         }
 
-        Subtract(total, fit.Motion, fit.Uncertainty);
+        Subtract(total, fit.Motion);
+        if (fit.Motion is RowMotion moved)
+            RowShift.TakeOut(total, moved, referenceRows);
+        (double factorU, double factorV) = WidenSigma(total, trusted);
+        if (fit.Uncertainty is { } uncertainty)
+            AddUncertainty(total, uncertainty);
         List<string> warnings = Warnings(fit);
-        if (fit.Motion is RowMotion rows && fit.Uncertainty is { } uncertainty)
+        if (fit.Motion is RowMotion rows && fit.Uncertainty is { } ofRows)
         {
-            RowShift.TakeOut(total, rows, referenceRows);
-            RowLosses.TakeOut(total, uncertainty, LargestMotionSigmaPixels / Math.Sqrt(correlatedVectors), (x, y) => !KeepsItsRows(y + rows.DisplacementAt(x, y).V), warnings);
+            RowLosses.TakeOut(total, ofRows, LargestMotionSigmaPixels / Math.Sqrt(correlatedVectors), (x, y) => !KeepsItsRows(y + rows.DisplacementAt(x, y).V), warnings);
         }
 
-        return new BackgroundRemoval(total, fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, warnings);
+        return new BackgroundRemoval(total, fit.Motion, fit.ResidualRmsU, fit.ResidualRmsV, warnings) { SigmaFactorU = factorU, SigmaFactorV = factorV };
     }
 
     // Nothing is fitted, so nothing tells flow from shake: only a region that the case calls free of flow has a noise floor.
     private BackgroundRemoval LeftAsItIs(VectorField total)
     {
-        MotionFitResult rest = Fit(total, PlanarMotion.Identity);
+        int[] trusted = Trusted(total, PlanarMotion.Identity);
+        MotionFitResult rest = Fit(total, PlanarMotion.Identity, trusted);
         bool known = flowIsDrawn && rest.VectorCount > 0;
+        (double factorU, double factorV) = WidenSigma(total, trusted);
         return new BackgroundRemoval(
-            total, PlanarMotion.Identity, known ? rest.ResidualRmsU : double.NaN, known ? rest.ResidualRmsV : double.NaN, []);
+            total, PlanarMotion.Identity, known ? rest.ResidualRmsU : double.NaN, known ? rest.ResidualRmsV : double.NaN, []) { SigmaFactorU = factorU, SigmaFactorV = factorV };
     }
 
     private static List<string> Warnings(MotionFitResult fit)
@@ -130,27 +138,32 @@ internal sealed class BackgroundRemover
         return warnings;
     }
 
-    private MotionFitResult Fit(VectorField total, IPictureMotion predictor)
+    private MotionFitResult Fit(VectorField total, IPictureMotion predictor, int[] trusted)
     {
-        var x = new List<double>(nodes.Length);
-        var y = new List<double>(nodes.Length);
-        var u = new List<double>(nodes.Length);
-        var v = new List<double>(nodes.Length);
-        foreach (int node in nodes)
+        double[] x = [.. trusted.Select(node => grid.X(node % grid.Columns))], y = [.. trusted.Select(node => grid.Y(node / grid.Columns))];
+        double[] u = [.. trusted.Select(node => (double)total.U[node])], v = [.. trusted.Select(node => (double)total.V[node])];
+        return fitter.Fit(predictor, x, y, u, v);
+    }
+
+    // Measured vectors of the undisturbed region whose windows stay within the frame.
+    private int[] Trusted(VectorField total, IPictureMotion predictor) =>
+        [.. nodes.Where(node => total.Flags[node] == VectorFlags.None && StaysInFrame(grid.X(node % grid.Columns), grid.Y(node / grid.Columns), predictor))];
+
+    // Only a region that the case calls free of flow tells errors from flow.
+    private (double U, double V) WidenSigma(VectorField rest, int[] trusted) =>
+        flowIsDrawn ? (Widen(rest.U, rest.SigmaU, trusted), Widen(rest.V, rest.SigmaV, trusted)) : (1, 1);
+
+    private double Widen(float[] values, float[] sigma, int[] trusted)
+    {
+        double[] squares = [.. trusted.Select(node => (double)values[node] / sigma[node]).Where(double.IsFinite).Select(ratio => ratio * ratio)];
+        double factor = BirgeRatio.Factor(squares, correlatedVectors);
+        if (factor > 1)
         {
-            if (total.Flags[node] != VectorFlags.None)
-                continue;
-            double nodeX = grid.X(node % grid.Columns);
-            double nodeY = grid.Y(node / grid.Columns);
-            if (!StaysInFrame(nodeX, nodeY, predictor))
-                continue;
-            x.Add(nodeX);
-            y.Add(nodeY);
-            u.Add(total.U[node]);
-            v.Add(total.V[node]);
+            for (int node = 0; node < sigma.Length; node++)
+                sigma[node] = (float)(factor * sigma[node]);
         }
 
-        return fitter.Fit(predictor, x.ToArray(), y.ToArray(), u.ToArray(), v.ToArray());
+        return factor;
     }
 
     private bool StaysInFrame(double x, double y, IPictureMotion motion)
@@ -161,16 +174,23 @@ internal sealed class BackgroundRemover
 
     private bool KeepsItsRows(double row) => row >= halfWindow + rowMargin && row <= frame.Height - 1 - halfWindow - rowMargin;
 
-    private void Subtract(VectorField field, IPictureMotion motion, IMotionUncertainty? uncertainty)
+    private void Subtract(VectorField field, IPictureMotion motion)
     {
         for (int node = 0; node < grid.Count; node++)
         {
             double x = grid.X(node % grid.Columns);
             double y = grid.Y(node / grid.Columns);
             (double motionU, double motionV) = motion.DisplacementAt(x, y);
-            (double motionSigmaU, double motionSigmaV) = uncertainty?.At(x, y) ?? (0, 0);
             field.U[node] = (float)(field.U[node] - motionU);
             field.V[node] = (float)(field.V[node] - motionV);
+        }
+    }
+
+    private void AddUncertainty(VectorField field, IMotionUncertainty uncertainty)
+    {
+        for (int node = 0; node < grid.Count; node++)
+        {
+            (double motionSigmaU, double motionSigmaV) = uncertainty.At(grid.X(node % grid.Columns), grid.Y(node / grid.Columns));
             field.SigmaU[node] = Combined(field.SigmaU[node], motionSigmaU);
             field.SigmaV[node] = Combined(field.SigmaV[node], motionSigmaV);
         }

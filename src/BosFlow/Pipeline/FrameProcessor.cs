@@ -123,6 +123,8 @@ internal sealed class FrameProcessor
             Rows = removal.Motion as RowMotion,
             NoiseFloorU = removal.NoiseFloorU,
             NoiseFloorV = removal.NoiseFloorV,
+            SigmaFactorU = removal.SigmaFactorU,
+            SigmaFactorV = removal.SigmaFactorV,
             ValidFraction = valid,
             MeanLevel = quality.MeanLevel,
             SaturatedFraction = quality.SaturatedFraction,

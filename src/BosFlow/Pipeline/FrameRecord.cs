@@ -32,6 +32,12 @@ public sealed record FrameRecord(
     /// <summary>Why the frame was left out although it could be read: repeated, blurred, or shaken too far, one sentence; null where it was not.</summary>
     public string? Rejection { get; init; }
 
+    /// <summary>What sigma_u of the frame was multiplied by (<see cref="FrameResult.SigmaFactorU"/>), 1 or more.</summary>
+    public double SigmaFactorU { get; init; } = 1;
+
+    /// <summary>What sigma_v was multiplied by.</summary>
+    public double SigmaFactorV { get; init; } = 1;
+
     /// <summary>Its light against the reference's; unknown where the frame was not measured.</summary>
     public LightComparison Light { get; init; } = LightComparison.Unknown;
 
@@ -54,6 +60,8 @@ public sealed record FrameRecord(
             result.ValidFraction, result.MeanLevel, result.SaturatedFraction, result.Failure, result.Warnings)
         {
             Rejection = result.Rejection,
+            SigmaFactorU = result.SigmaFactorU,
+            SigmaFactorV = result.SigmaFactorV,
             Light = result.Light,
             GlareFraction = Share(result.Field, VectorFlags.Saturated),
             LowTextureFraction = Share(result.Field, VectorFlags.LowTexture),

@@ -31,6 +31,12 @@ public sealed record FrameResult
     /// <summary>RMS of the remaining v on the undisturbed region, px.</summary>
     public required double NoiseFloorV { get; init; }
 
+    /// <summary>What sigma_u of all vectors was multiplied by, since what remains on the undisturbed region scatters more than they said; 1 where it does not, or no flow region is drawn.</summary>
+    public double SigmaFactorU { get; init; } = 1;
+
+    /// <summary>What sigma_v of all vectors was multiplied by.</summary>
+    public double SigmaFactorV { get; init; } = 1;
+
     /// <summary>Share of the vectors outside the masks that were measured (flag 0), 0 to 1.</summary>
     public required double ValidFraction { get; init; }
 

@@ -12,6 +12,7 @@ internal static class RunWarnings
     private const double SmallestDriftPixels = 0.005; // what the bias of interpolation may leave of two means
     private const double LowValidFraction = 0.5;
     private const double SaturatedFraction = 0.05;
+    private const double LargeSigmaFactor = 1.3; // judgement: less hardly changes what a reader concludes
     private const double SearchLimitShare = 0.9;
 
     /// <summary>Collects the warnings, those that touch everything first.</summary>
@@ -41,6 +42,7 @@ internal static class RunWarnings
         AddRejections(warnings, records);
         FrameRecord[] measured = [.. records.Where(record => record.IsMeasured)];
         AddNoiseJumps(warnings, measured);
+        AddSigmaFactors(warnings, measured);
         AddSearchLimit(warnings, request, measured);
         AddFrames(warnings, measured, record => record.ValidFraction < LowValidFraction, "less than half of the vectors could be measured; look at the map of valid vectors for glare, blur or hidden dots");
         AddFrames(warnings, measured, record => record.SaturatedFraction > SaturatedFraction, "more than 5 % of the pixels are saturated; expose less");
@@ -123,6 +125,16 @@ internal static class RunWarnings
         }
     }
 
+    private static void AddSigmaFactors(List<string> warnings, FrameRecord[] measured)
+    {
+        FrameRecord[] wide = [.. measured.Where(record => SigmaFactor(record) > LargeSigmaFactor)];
+        if (wide.Length > 0)
+        {
+            warnings.Add(FormattableString.Invariant(
+                $"In {Frames(wide, measured.Length)} displacement scatters more outside the flow region than noise explains, at the median by a factor of {RunMedian.Of(wide.Select(SigmaFactor)):0.0}, and sigma was multiplied by it: compression of the video, shake that the motion model does not describe, or moving air there; record at a higher rate if it is video."));
+        }
+    }
+
     private static void AddSearchLimit(List<string> warnings, RunRequest request, FrameRecord[] measured)
     {
         int largest = request.Case.Registration.LargestShiftPixels;
@@ -149,6 +161,8 @@ internal static class RunWarnings
         string more = frames.Length > Named ? ", ..." : string.Empty;
         return FormattableString.Invariant($"{frames.Length} of {total} frames ({numbers}{more})");
     }
+
+    private static double SigmaFactor(FrameRecord record) => Math.Max(record.SigmaFactorU, record.SigmaFactorV);
 
     private static double NoiseFloor(FrameRecord record) => Math.Max(record.NoiseFloorU, record.NoiseFloorV);
 

@@ -20,6 +20,10 @@ public static class RollingShutterStudy
     private const double LargestErrorRatio = 1.3;
     private const double WantedCompressedRatio = 2; // not met at 30 Mbit/s: a frame of half a bit a pixel is mostly the frame before, moved by quarters of a pixel
 
+    // Errors of compression are neither normal nor alike in plume and surroundings: judgement.
+    private const double LeastWithinSigma = 0.55;
+    private const double MostWithinSigma = 0.8;
+
     /// <summary>The scene filmed by a shaken camera that reads its rows over six tenths of the frame period.</summary>
     /// <param name="flowOff">Number of flow-off frames.</param>
     /// <param name="flowOn">Number of frames with flow.</param>
@@ -89,6 +93,7 @@ public static class RollingShutterStudy
         [
             new(study, "noise floor of the shaken rows, uncompressed", plain.Floor, "px", null, null),
             new(study, "plume, uncompressed: RMS error of the displacement of one frame, a component", plain.PlumeError, "px", null, null),
+            new(study, "plume, uncompressed: share of the errors within one sigma (0.68 of normal errors)", plain.WithinSigma, "1", null, null),
         ];
         foreach (double rate in compression.MegabitsPerSecond)
         {
@@ -97,6 +102,7 @@ public static class RollingShutterStudy
             figures.Add(new(study, $"noise floor, {words}", compressed.Floor, "px", null, null));
             figures.Add(new(study, $"noise floor over uncompressed, {words}", compressed.Floor / plain.Floor, "1", null, null, FormattableString.Invariant($"wanted: at most {WantedCompressedRatio}")));
             figures.Add(new(study, $"plume: error, {words}", compressed.PlumeError, "px", null, null));
+            figures.Add(new(study, $"plume: share of the errors within one sigma, {words}", compressed.WithinSigma, "1", LeastWithinSigma, MostWithinSigma, FormattableString.Invariant($"sigma multiplied by up to {compressed.SigmaFactor:0.00}")));
         }
 
         string description = FormattableString.Invariant(
@@ -115,7 +121,7 @@ public static class RollingShutterStudy
         FrameResult[] frames = [.. Enumerable.Range(recipe.FlowOffCount, recipe.FrameCount - recipe.FlowOffCount).Select(store.ReadFrame)];
         SceneTruth truth = scene.TruthAt(frames[0].Field.Grid, cancellationToken);
         double floors = 0, errors = 0;
-        int inPlume = 0, lost = 0, all = 0;
+        int inPlume = 0, lost = 0, all = 0, within = 0;
         foreach (FrameResult frame in frames)
         {
             VectorField field = frame.Field;
@@ -127,12 +133,14 @@ public static class RollingShutterStudy
                 if (field.Flags[node] != VectorFlags.None || Math.Abs(truth.U[node]) + Math.Abs(truth.V[node]) < LeastSignalPixels)
                     continue;
                 errors += Math.Pow(field.U[node] - truth.U[node], 2) + Math.Pow(field.V[node] - truth.V[node], 2);
+                within += Math.Abs(field.U[node] - truth.U[node]) <= field.SigmaU[node] ? 1 : 0;
+                within += Math.Abs(field.V[node] - truth.V[node]) <= field.SigmaV[node] ? 1 : 0;
                 inPlume++;
             }
         }
 
-        return new Outcome(Math.Sqrt(floors / (2 * frames.Length)), Math.Sqrt(errors / (2 * inPlume)), (double)lost / all);
+        return new Outcome(Math.Sqrt(floors / (2 * frames.Length)), Math.Sqrt(errors / (2 * inPlume)), (double)lost / all, within / (2.0 * inPlume), frames.Max(frame => Math.Max(frame.SigmaFactorU, frame.SigmaFactorV)));
     }
 
-    private sealed record Outcome(double Floor, double PlumeError, double LostShare);
+    private sealed record Outcome(double Floor, double PlumeError, double LostShare, double WithinSigma, double SigmaFactor);
 }

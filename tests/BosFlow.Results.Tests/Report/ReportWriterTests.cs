@@ -45,6 +45,17 @@ public sealed partial class ReportWriterTests
     }
 
     [Fact]
+    public void ToHtml_SigmasMultiplied_IsTold()
+    {
+        RunSummary summary = SampleRun.Summary();
+        string page = WebUtility.HtmlDecode(ReportWriter.ToHtml(summary, SampleRun.Identity(), Pictures));
+        string plain = WebUtility.HtmlDecode(ReportWriter.ToHtml(summary with { Frames = [.. summary.Frames.Select(frame => frame with { SigmaFactorU = 1, SigmaFactorV = 1 })] }, SampleRun.Identity(), Pictures));
+
+        Assert.Contains("exceeded 1 by more than chance (the ratio of Birge, 1932), here by up to 1.3", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Birge", plain, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ToHtml_Page_NeedsNothingFromElsewhere()
     {
         string page = ReportWriter.ToHtml(SampleRun.Summary(), SampleRun.Identity(), Pictures);

@@ -47,9 +47,9 @@ public sealed class RunSummaryFilesTests(FinishedRun run) : IClassFixture<Finish
     [Fact]
     public void WriteSummary_FramesTable_ParsesWithPythonsCsvModule()
     {
-        string seen = ChildProcess.Python("import csv,sys;r=list(csv.DictReader(open(sys.argv[1],encoding='utf-8')));print(len(r),r[7]['noise_floor_u_px'],r[1]['warnings'],r[5]['failure'],sep='\\n')", run.File("frames.csv"));
+        string seen = ChildProcess.Python("import csv,sys;r=list(csv.DictReader(open(sys.argv[1],encoding='utf-8')));print(len(r),r[7]['noise_floor_u_px'],r[7]['sigma_factor_u'],r[1]['warnings'],r[5]['failure'],sep='\\n')", run.File("frames.csv"));
 
-        Assert.Equal(["12", "0.0091", "The board moved by 9 px, close to the limit. | Text, with \"quotes\" & <marks>.", "The frame is black: its mean level is 0.4 of 255 <b>."], seen.TrimEnd().Split('\n'));
+        Assert.Equal(["12", "0.0091", "1.3", "The board moved by 9 px, close to the limit. | Text, with \"quotes\" & <marks>.", "The frame is black: its mean level is 0.4 of 255 <b>."], seen.TrimEnd().Split('\n'));
     }
 
     [Fact]
