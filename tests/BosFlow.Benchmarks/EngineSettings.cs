@@ -1,4 +1,3 @@
-using BosFlow.Cli.CaseFile;
 using BosFlow.Displacement;
 
 namespace BosFlow.Benchmarks;

@@ -22,7 +22,7 @@ internal sealed class BlockReference
     {
         Layout = layout;
         EdgeScatter = settings is null ? null : EdgeScatter.Of(layout, settings);
-        SharedScatter = texture.Sampling?.Shared.Factor(layout.Side, layout.Side * layout.PerWindow) ?? 1;
+        SharedScatter = texture.SharedScatter(layout.Side, layout.Side * layout.PerWindow);
         GradientNoise = texture.GradientNoise;
         pixels = new short[checked(layout.Rows * RowLength)];
         whole = new byte[layout.Rows * layout.Tiles];

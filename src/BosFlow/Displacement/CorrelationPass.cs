@@ -25,7 +25,7 @@ internal sealed class CorrelationPass : IRefinementPass
         this.texture = texture;
         this.windows = windows;
         band = new DeformedBand(windows.Layout.Size, texture);
-        SharedScatter = (float)(texture.Sampling?.Shared.Factor(1, windows.Layout.Size) ?? 1);
+        SharedScatter = (float)texture.SharedScatter(1, windows.Layout.Size);
         int lanes = Vector<float>.Count;
         correlator = new WindowCorrelator((int)BitOperations.RoundUpToPowerOf2((uint)windows.Layout.Size), lanes);
         reference = new float[correlator.Size * correlator.Size];

@@ -67,22 +67,22 @@ public sealed class DisplacementEngine
             shape = ShapeSolver.Of(windows, blocks, settings.Shape);
         }
 
-        double dotPixels = ApparentDot.Diameter(reference, measurable);
-        bias = KnownBias.Of(texture.Sampling, dotPixels, settings, underlying is not null);
-        sigma = new StatedSigma(settings, windows, shape, dotPixels, texture.GradientNoise, bias.RestAmplitude);
+        DotPixels = ApparentDot.Diameter(reference, measurable);
+        bias = KnownBias.Of(texture.Sampling, DotPixels, settings, underlying is not null);
+        sigma = new StatedSigma(settings, windows, shape, texture.GradientNoise, bias.RestAmplitude);
     }
 
     /// <summary>Centres of the final windows, px of the reference.</summary>
     public NodeGrid Grid => windows.Layout.Grid;
 
     /// <summary>e^-2 diameter of the dots in the reference, px, the pixel's own width included; NaN where it shows none.</summary>
-    public double DotPixels => sigma.DotPixels;
+    public double DotPixels { get; }
 
     /// <summary>The dots of the reference, and what interpolation makes of displacements for them.</summary>
     public SamplingFacts Sampling => new() { DotPixels = double.IsNaN(DotPixels) ? null : DotPixels, BiasTakenOffU = bias.Amplitude.X, BiasTakenOffV = bias.Amplitude.Y, BiasLeft = bias.RestAmplitude };
 
     /// <summary>Amplitude of the wave of the fraction of a pixel that interpolation leaves in a displacement, px, as dots of that diameter have it.</summary>
-    public double BiasAmplitudePixels => sigma.BiasAmplitude;
+    public double BiasAmplitudePixels => bias.RestAmplitude;
 
     /// <summary>Centres of the final windows that a picture of a given size has, px.</summary>
     /// <param name="width">Width of the picture, px.</param>

@@ -5,8 +5,8 @@ namespace BosFlow.Displacement;
 /// <param name="RestAmplitude">Amplitude of what stays, one standard deviation of it times the root of two, px.</param>
 internal sealed record KnownBias((double X, double Y) Amplitude, double RestAmplitude)
 {
-    /// <summary>Smallest dots whose bias is told from their spectrum, px without the pixel's width: those of smaller ones show hardly any shape below the pixels' limit.</summary>
-    public const double SmallestDotPixels = 1.8;
+    // Those of smaller dots, px without the pixel's width, show hardly any shape below the pixels' limit in their spectrum.
+    private const double SmallestDotPixels = InterpolationBias.SmallestDotPixels;
 
     // Of the bias that the quintic spline has with dots of this size: rendered discs of 1.5 to 5 px and Gaussians of 2 to 4 px, apart and thrown at random, keep a root mean square of some 0.0005 px, whatever the spline (a test repeats some of them).
     private const double RestShare = 0.1;

@@ -18,7 +18,7 @@ internal sealed class LeastSquaresPass : IRefinementPass
         this.texture = texture;
         this.windows = windows;
         band = new DeformedBand(windows.Layout.Size, texture);
-        SharedScatter = (float)(texture.Sampling?.Shared.Factor(1, windows.Layout.Size) ?? 1);
+        SharedScatter = (float)texture.SharedScatter(1, windows.Layout.Size);
         sums = new WindowSums(windows.Layout, windows.Weights, texture.Width, LeastSquaresMatch.Terms);
         products = new float[LeastSquaresMatch.Terms][];
         for (int k = 0; k < products.Length; k++)

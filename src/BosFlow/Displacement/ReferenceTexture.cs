@@ -61,6 +61,11 @@ internal sealed class ReferenceTexture
     /// <summary>Variance of the noise in a derivative over that of a residual.</summary>
     public double GradientNoise { get; }
 
+    /// <summary>Factor by which windows of a side scatter more than blocks of a side tell, since neighbouring pixels share noise (<see cref="SharedNoise"/>); 1 where no pattern is known.</summary>
+    /// <param name="blockSide">Side of a block, px.</param>
+    /// <param name="windowSide">Side of the windows, px.</param>
+    public double SharedScatter(int blockSide, int windowSide) => Sampling?.Shared.Factor(blockSide, windowSide) ?? 1;
+
     /// <summary>Derivative along x, digital numbers per px, filtered (<see cref="GradientFilter"/>).</summary>
     public float[] GradientX { get; }
 

@@ -23,29 +23,20 @@ internal sealed class StatedSigma
     /// <param name="settings">Settings.</param>
     /// <param name="windows">The reference's windows.</param>
     /// <param name="shape">The polynomials of its windows; null where they have none.</param>
-    /// <param name="dotPixels">e^-2 diameter of the dots' images, px; NaN = not known.</param>
     /// <param name="gradientNoise">Variance of the noise in a derivative of the reference over that of a residual (<see cref="ReferenceTexture.GradientNoise"/>).</param>
     /// <param name="biasAmplitude">Amplitude of the wave of the fraction of a pixel that stays in a displacement, px.</param>
-    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, ShapeSolver? shape, double dotPixels, double gradientNoise, double biasAmplitude)
+    public StatedSigma(DisplacementSettings settings, ReferenceWindows windows, ShapeSolver? shape, double gradientNoise, double biasAmplitude)
     {
         weight = [.. windows.Weight.Select(value => (float)value)];
         this.shape = shape;
         iteration = new IterationNoise(settings with { Shape = WindowShape.Constant });
         ofShape = settings.Shape == WindowShape.Constant ? iteration : new IterationNoise(settings);
         ofHalf = settings.Windows == WindowSizing.Adaptive ? new IterationNoise(OfHalf(settings)) : iteration;
-        DotPixels = dotPixels;
         this.gradientNoise = gradientNoise;
-        BiasAmplitude = biasAmplitude;
-        SquaredBias = BiasAmplitude * BiasAmplitude / 2;
+        SquaredBias = biasAmplitude * biasAmplitude / 2;
     }
 
-    /// <summary>e^-2 diameter of the dots' images, px; NaN where not known.</summary>
-    public double DotPixels { get; }
-
-    /// <summary>Amplitude of the bias of interpolation, px.</summary>
-    public double BiasAmplitude { get; }
-
-    /// <summary>Its mean square over all fractions of a pixel, px^2.</summary>
+    /// <summary>Mean square of the bias of interpolation over all fractions of a pixel, px^2.</summary>
     public double SquaredBias { get; }
 
     /// <summary>Standard uncertainty, px.</summary>

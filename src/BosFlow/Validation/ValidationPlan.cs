@@ -30,8 +30,8 @@ public static class ValidationPlan
             yield return JointReferenceStudy.Run(2, 0, 0.005, null, settings, cancellationToken);
             yield return JointReferenceStudy.Run(2, 2, 0.005, null, settings, cancellationToken);
             yield return HardSceneStudy.Run("standard", settings, cancellationToken);
-            yield return HardSceneStudy.Run("finest", Finest(settings), cancellationToken);
-            yield return QuadraticWindowsStudy.Run(16, Finest(settings) with { Windows = WindowSizing.Fixed }, Quadratic(settings), cancellationToken);
+            yield return HardSceneStudy.Run("finest", QualityPresets.FinestWith(settings), cancellationToken);
+            yield return QuadraticWindowsStudy.Run(16, QualityPresets.FinestWith(settings) with { Windows = WindowSizing.Fixed }, Quadratic(settings), cancellationToken);
         }
 
         yield return HotJetStudy.Run(quick ? 3 : 12, settings, cancellationToken);
@@ -53,10 +53,8 @@ public static class ValidationPlan
             yield return result;
     }
 
-    private static DisplacementSettings Finest(DisplacementSettings settings) => settings with { SpacingPixels = settings.WindowPixels / 4, PredictorSmoothings = 1, Windows = WindowSizing.Adaptive };
-
     private static DisplacementSettings Quadratic(DisplacementSettings settings) =>
-        Finest(settings) with { WindowPixels = DisplacementSettings.QuadraticWindowPixels, Windows = WindowSizing.Fixed, Shape = WindowShape.Quadratic };
+        QualityPresets.FinestWith(settings) with { WindowPixels = DisplacementSettings.QuadraticWindowPixels, Windows = WindowSizing.Fixed, Shape = WindowShape.Quadratic };
 
     /// <summary>Stated against true errors: the settings of every quality.</summary>
     private static IEnumerable<StudyResult> Sigmas(bool quick, DisplacementSettings settings, CancellationToken cancellationToken)
@@ -65,11 +63,11 @@ public static class ValidationPlan
         double[] noise = quick ? [1, 5] : [0.5, 1, 2, 5];
         // What interpolation does to dots of 2 px is counted too high where windows have shapes (see EdgeShare); cubic interpolation has a bias that outdoes little noise.
         yield return SigmaStudy.Run("standard", settings, dots, noise, _ => true, cancellationToken);
-        yield return SigmaStudy.Run("finest", Finest(settings), dots, noise, _ => true, cancellationToken);
+        yield return SigmaStudy.Run("finest", QualityPresets.FinestWith(settings), dots, noise, _ => true, cancellationToken);
         if (!quick)
             yield return SigmaStudy.Run("quadratic", Quadratic(settings), dots, noise, dot => dot > 2, cancellationToken);
         if (!quick)
-            yield return SigmaStudy.Run("fast", settings with { CoarseOverlap = CoarseOverlap.Quarter, Passes = 2, LastPass = Sampling.WhereMoved, Interpolation = InterpolationOrder.Cubic }, dots, noise, _ => false, cancellationToken);
+            yield return SigmaStudy.Run("fast", QualityPresets.FastWith(settings), dots, noise, _ => false, cancellationToken);
     }
 
     /// <summary>From footage to density and temperature.</summary>

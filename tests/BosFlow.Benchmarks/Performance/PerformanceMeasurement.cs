@@ -9,8 +9,6 @@ namespace BosFlow.Benchmarks.Performance;
 /// <summary>Speed and error at 4K with 75 % overlap beside dense optical flow, the cost of a pixel, and the memory of a frame, as a report.</summary>
 internal static class PerformanceMeasurement
 {
-    private const int SteadyFrames = 40;
-
     public static void Run(MeasurementOptions options)
     {
         var text = new StringBuilder();
@@ -41,44 +39,8 @@ internal static class PerformanceMeasurement
             text.Append(AskedRatios.Table(scores));
         }
 
-        text.Append("\n## Cost of a pixel\n\nOne thread, 2 % noise; memory is what a frame allocates in the steady state, its result included, which is written over the one before; collections are counted after a full one.\n\n");
-        text.Append(MarkdownTable.Of(
-            ["picture", "quality", "ms", "ns a pixel", "allocated, KB a frame", FormattableString.Invariant($"collections of generation 1 in {options.Rounds * SteadyFrames} frames")],
-            PixelCosts(options.Rounds)));
+        text.Append("\n## Cost of a pixel\n\nOne thread, 2 % noise; memory is what a frame allocates in the steady state, its result included, which is written over the one before; collections are counted after a full one. The pictures take turns of equal numbers of pixels; times and ratios are medians over 15 turns.\n\n");
+        text.Append(PixelCosts.Tables());
         ReportFile.Write(options.Output, text.ToString());
     }
-
-    private static IEnumerable<IReadOnlyList<string>> PixelCosts(int rounds)
-    {
-        foreach ((int width, int height) in new[] { (1280, 720), (1920, 1080), (3840, 2160) })
-        {
-            BenchmarkScene scene = BenchmarkScene.Wavy(width, height, 2);
-            byte[] frame = EightBitPictures.Bytes(scene.Frames[0]);
-            foreach ((string name, Displacement.DisplacementSettings settings) in new[] { ("fast, spacing 8 px", EngineSettings.FastDense), ("finest", EngineSettings.Finest) })
-                yield return PixelCost(new EnginePeer(name, scene.Reference, settings), frame, $"{width} x {height}", rounds);
-        }
-    }
-
-    private static string[] PixelCost(EnginePeer engine, byte[] frame, string picture, int rounds)
-    {
-        engine.Repeat(frame, SteadyFrames);
-        // What the start of the engine left is not counted as the frames'.
-        GC.Collect();
-        double[] seconds = new double[rounds];
-        int collections = GC.CollectionCount(1);
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        for (int round = 0; round < rounds; round++)
-        {
-            long start = System.Diagnostics.Stopwatch.GetTimestamp();
-            engine.Repeat(frame, SteadyFrames);
-            seconds[round] = System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalSeconds / SteadyFrames;
-        }
-
-        double allocated = (GC.GetAllocatedBytesForCurrentThread() - before) / 1024.0 / (rounds * SteadyFrames);
-        collections = GC.CollectionCount(1) - collections;
-        double median = Median.Of(seconds);
-        return [picture, engine.Name, Format(1e3 * median, "0"), Format(1e9 * median / frame.Length, "0.0"), Format(allocated, "0.0"), Format(collections, "0")];
-    }
-
-    private static string Format(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 }

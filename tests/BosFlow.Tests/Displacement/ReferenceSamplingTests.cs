@@ -47,7 +47,7 @@ public sealed class ReferenceSamplingTests
     {
         ReferenceSampling? sampling = ReferenceSampling.Of(Picture(Gaussian(3) with { ContrastFrom = 0, ContrastTo = 0 }, 5), PixelMask.All(Side, Side), new MatchConditions());
 
-        Assert.True(sampling is null || sampling.DotPixels.X < KnownBias.SmallestDotPixels || sampling.Bias(InterpolationOrder.Quintic).X < 0.001);
+        Assert.True(sampling is null || sampling.DotPixels.X < InterpolationBias.SmallestDotPixels || sampling.Bias(InterpolationOrder.Quintic).X < 0.001);
     }
 
     [Fact]

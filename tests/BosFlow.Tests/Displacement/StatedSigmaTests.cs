@@ -109,7 +109,7 @@ public sealed class StatedSigmaTests
         var settings = new DisplacementSettings { SpacingPixels = 8 };
         var planes = new ReferenceTexture(new WaveTexture(3).Picture(Size, Size), PixelMask.All(Size, Size));
         ReferenceWindows windows = ReferenceWindows.Build(planes, WindowLayout.Fill(Size, Size, settings.WindowPixels, settings.SpacingPixels), WindowWeighting.TopHat);
-        var sigma = new StatedSigma(settings, windows, null, 3, 0.45, 0.0006);
+        var sigma = new StatedSigma(settings, windows, null, 0.45, 0.0006);
         const int First = 3;
         int count = windows.Layout.Grid.Count - First;
         // From clear gradients to ones that are mostly noise, beyond the last entry of the table.
