@@ -121,18 +121,19 @@ internal sealed class BackgroundRemover
             total, PlanarMotion.Identity, known ? rest.ResidualRmsU : double.NaN, known ? rest.ResidualRmsV : double.NaN, []) { SigmaFactorU = factorU, SigmaFactorV = factorV };
     }
 
-    private static List<string> Warnings(MotionFitResult fit)
+    private List<string> Warnings(MotionFitResult fit)
     {
         var warnings = new List<string>();
+        string region = flowIsDrawn ? "widen the flow region" : "draw the flow region into the case";
         if (fit.OutlierShare > 1 - LowestInlierShare)
         {
             warnings.Add(FormattableString.Invariant(
-                $"{fit.OutlierShare:P0} of the vectors in the undisturbed region do not follow the motion that was taken out: it may be the wrong one; draw the flow region into the case or choose another motion model."));
+                $"{fit.OutlierShare:P0} of the vectors in the undisturbed region do not follow the motion that was taken out: it may be the wrong one; {region} or choose another motion model."));
         }
         else if (fit.OutlierShare > StatedOutlierShare)
         {
             warnings.Add(FormattableString.Invariant(
-                $"{fit.OutlierShare:P0} of the vectors in the undisturbed region do not follow the motion that was taken out, and the noise floor holds for the others; draw the flow region into the case if the flow is among them."));
+                $"{fit.OutlierShare:P0} of the vectors in the undisturbed region do not follow the motion that was taken out, and the noise floor holds for the others; {region} if the flow is among them."));
         }
 
         return warnings;
