@@ -96,7 +96,7 @@ internal static class RunWarnings
         if (undisturbedVectors == 0)
             warnings.Add("No vector lies wholly in the undisturbed region: the noise floor is unknown, and no motion was fitted to the measured vectors; leave more of the picture outside the flow polygons, or use smaller windows.");
         else if (experiment.Region.Flow.Count == 0)
-            warnings.Add("The case draws no flow region: the motion and the noise floor rest on the vectors that agree with each other, which is right only while the flow covers less than half of the picture; give region.flow to be sure.");
+            warnings.Add("The case draws no flow region: the motion and the noise floor rest on the vectors that agree with each other, which is right only while the flow covers less than half of the picture; give region.flow to be sure, and to have sigma compared with what scatters outside it.");
     }
 
     private static void AddFailures(List<string> warnings, IReadOnlyList<FrameRecord> records)

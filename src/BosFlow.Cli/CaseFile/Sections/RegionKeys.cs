@@ -27,7 +27,7 @@ internal static class RegionKeys
     {
         Section = Name,
         Name = "flow",
-        Description = "Polygons where the flow may be. They take no part in finding the camera's shake, and the noise floor is told from everything outside them.",
+        Description = "Polygons where the flow may be. They take no part in finding the camera's shake, and the noise floor is told from everything outside them, with which sigma is compared.",
         Example = "[[[400, 100], [900, 100], [900, 500]]]",
     };
 
