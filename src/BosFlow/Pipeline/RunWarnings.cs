@@ -131,7 +131,7 @@ internal static class RunWarnings
         if (wide.Length > 0)
         {
             warnings.Add(FormattableString.Invariant(
-                $"In {Frames(wide, measured.Length)} displacement scatters more outside the flow region than noise explains, at the median by a factor of {RunMedian.Of(wide.Select(SigmaFactor)):0.0}, and sigma was multiplied by it: compression of the video, shake that the motion model does not describe, or moving air there; record at a higher rate if it is video."));
+                $"In {Frames(wide, measured.Length)} displacement scatters more outside the flow region than noise explains, at the median by a factor of {RunMedian.Of(wide.Select(SigmaFactor)):0.0}, and sigma was multiplied by it: compression of the video, shake that the motion model does not describe, or air that moves outside too; record video at a higher rate, or widen the region if flow lies beyond it."));
         }
     }
 
