@@ -6,7 +6,8 @@ namespace BosFlow.Cli.Tests.Commands;
 
 public sealed class RunInterruptionTests
 {
-    private const int Frames = 40;
+    // Seconds of work, so that a signal that a busy machine sends late still comes in time.
+    private const int Frames = 400;
 
     [Theory]
     [InlineData("-INT")]
