@@ -5,6 +5,9 @@ namespace BosFlow.Numerics.Robust;
 /// <summary>Medians and other order statistics. NaN must be left out by the caller.</summary>
 public static class Quantiles
 {
+    /// <summary>Median of the squares of normal values over their variance (handbook value of chi-square with one degree of freedom).</summary>
+    public const double MedianOfNormalSquares = 0.4549;
+
     /// <summary>Median; the two middle values are averaged where the count is even.</summary>
     /// <typeparam name="T">Type of the values.</typeparam>
     /// <param name="values">Values without NaN; reordered.</param>

@@ -12,9 +12,6 @@ internal sealed class CoarseRemainder
 {
     private const int MostSamples = 1024;
 
-    // Median of the square of a normal variable over its mean.
-    private const double MedianOfSquares = 0.4549;
-
     private readonly double remaining;
     private readonly float[] steps;
     private readonly float[] noise;
@@ -46,7 +43,7 @@ internal sealed class CoarseRemainder
 
         if (count == 0)
             return 0;
-        return remaining * Math.Max(0, (Quantiles.Median(steps.AsSpan(0, count)) / MedianOfSquares) - Quantiles.Median(noise.AsSpan(0, count)));
+        return remaining * Math.Max(0, (Quantiles.Median(steps.AsSpan(0, count)) / Quantiles.MedianOfNormalSquares) - Quantiles.Median(noise.AsSpan(0, count)));
 
         void Add(float step, float sigma)
         {

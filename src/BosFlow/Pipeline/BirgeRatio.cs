@@ -10,7 +10,6 @@ namespace BosFlow.Pipeline;
 /// </remarks>
 internal static class BirgeRatio
 {
-    private const double MedianOfSquares = 0.4549; // of a standard normal variable (handbook value of chi-square with one degree of freedom)
     private const double Cut = 4;
     private const double FewestErrors = 8; // judgement: fewer say too little
     private const double ChanceErrors = 2; // standard errors that chance is allowed: one frame in forty
@@ -22,7 +21,7 @@ internal static class BirgeRatio
     {
         if (squares.Length < FewestErrors * vectorsPerError)
             return 1;
-        double limit = Cut * Cut * Quantiles.Median(squares) / MedianOfSquares, sum = 0;
+        double limit = Cut * Cut * Quantiles.Median(squares) / Quantiles.MedianOfNormalSquares, sum = 0;
         int count = 0;
         foreach (double square in squares)
         {

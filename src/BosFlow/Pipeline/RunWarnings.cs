@@ -127,12 +127,8 @@ internal static class RunWarnings
 
     private static void AddSigmaFactors(List<string> warnings, FrameRecord[] measured)
     {
-        FrameRecord[] wide = [.. measured.Where(record => SigmaFactor(record) > LargeSigmaFactor)];
-        if (wide.Length > 0)
-        {
-            warnings.Add(FormattableString.Invariant(
-                $"In {Frames(wide, measured.Length)} displacement scatters more outside the flow region than noise explains, at the median by a factor of {RunMedian.Of(wide.Select(SigmaFactor)):0.0}, and sigma was multiplied by it: compression of the video, shake that the motion model does not describe, or air that moves outside too; record video at a higher rate, or widen the region if flow lies beyond it."));
-        }
+        double median = RunMedian.Of(measured.Select(SigmaFactor).Where(factor => factor > LargeSigmaFactor));
+        AddFrames(warnings, measured, record => SigmaFactor(record) > LargeSigmaFactor, FormattableString.Invariant($"displacement scatters more outside the flow region than noise explains, at the median by a factor of {median:0.0}, and sigma was multiplied by it: compression of the video, shake that the motion model does not describe, or air that moves outside too; record video at a higher rate, or widen the region if flow lies beyond it"));
     }
 
     private static void AddSearchLimit(List<string> warnings, RunRequest request, FrameRecord[] measured)

@@ -39,7 +39,7 @@ internal static class PerformanceMeasurement
             text.Append(AskedRatios.Table(scores));
         }
 
-        text.Append("\n## Cost of a pixel\n\nOne thread, 2 % noise; memory is what a frame allocates in the steady state, its result included, which is written over the one before; collections are counted after a full one. The pictures take turns of equal numbers of pixels; times and ratios are medians over 15 turns.\n\n");
+        text.Append(CultureInfo.InvariantCulture, $"\n## Cost of a pixel\n\nOne thread, 2 % noise; memory is what a frame allocates in the steady state, its result included, which is written over the one before; collections are counted after a full one. The pictures take turns of equal numbers of pixels; times and ratios are medians over {PixelCosts.Turns} turns.\n\n");
         text.Append(PixelCosts.Tables());
         ReportFile.Write(options.Output, text.ToString());
     }

@@ -9,7 +9,9 @@ namespace BosFlow.Benchmarks.Performance;
 /// <summary>What a pixel costs in pictures of several sizes, and what a frame allocates. The sizes take turns, so that a clock that drifts is in all of them alike.</summary>
 internal sealed class PixelCosts
 {
-    private const int Turns = 15;
+    /// <summary>How often every picture has its turn.</summary>
+    public const int Turns = 15;
+
     private const long PixelsPerTurn = 10L * 3840 * 2160;
     private const double AskedRatio = 1.15;
     private static readonly (int Width, int Height)[] Sizes = [(1280, 720), (1920, 1080), (3840, 2160)];
